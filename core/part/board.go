@@ -16,6 +16,7 @@ type Board struct {
 	SocketAt   SocketPlace               `json:"socket_place" doc:"Where the socket lies, for coolers."`
 
 	Memory   MemoryType                     `json:"memory" doc:"Memory generation."`
+	Module   string                         `json:"module_form" pattern:"^(udimm|so-dimm|rdimm)$" doc:"Module form its slots take: udimm, so-dimm, rdimm."`
 	ECC      unit.Figure[bool]              `json:"ecc,omitzero" doc:"Whether it runs error-correcting memory."`
 	Slots    unit.Figure[unit.Whole]        `json:"memory_slots,omitzero" range:"1..8" doc:"Memory slots."`
 	ModuleTo unit.Figure[unit.Memory]       `json:"module_limit_gib,omitzero" range:"4..256" doc:"Largest module."`
@@ -64,6 +65,7 @@ type M2Slot struct {
 	SATA     unit.Figure[bool]         `json:"sata,omitzero" doc:"Whether it takes a SATA module."`
 	Height   unit.Figure[unit.Length]  `json:"module_height_mm,omitzero" range:"1..40" doc:"Room above the module board, under the heat-sink or up to what covers it."`
 	TwoSided unit.Figure[bool]         `json:"two_sided,omitzero" doc:"Whether a module with chips on both sides seats."`
+	Sink     unit.Figure[bool]         `json:"heat_sink,omitzero" doc:"Whether the board brings a heat-sink for it."`
 	Back     bool                      `json:"back,omitzero" doc:"Whether it lies on the back of the board."`
 	Shares   []Sharing                 `json:"shares,omitempty" doc:"What happens to others when this socket is used."`
 }

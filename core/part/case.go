@@ -8,6 +8,7 @@ type Case struct {
 	Volume     unit.Figure[unit.Millilitre] `json:"volume_l,omitzero" range:"2..120" doc:"Outer volume without feet, litres."`
 	Outer      Size                         `json:"outer" doc:"Outer size."`
 	Glazed     []Face                       `json:"glazed,omitempty" doc:"Faces with a glass or clear panel."`
+	GlazedSide string                       `json:"glazed_side,omitempty" pattern:"^(left|right|both)$" doc:"Where a side is glazed: left, right or both, as one stands before the front."`
 	FrontPorts []FrontPort                  `json:"front_ports,omitempty" doc:"Sockets on the front panel, each with a lead to a board header."`
 	Lights     []Lead                       `json:"lighting_leads,omitempty" doc:"Lighting leads of the case itself."`
 	Fans       []CaseFan                    `json:"fans,omitempty" doc:"Fans that come with the case, where they are fitted."`
@@ -69,6 +70,9 @@ type Layout struct {
 	Name      string                   `json:"name" doc:"What the sheet calls it."`
 	Boards    []BoardForm              `json:"boards" min:"1" doc:"Board forms the plate takes."`
 	Standoffs []string                 `json:"standoffs" min:"4" doc:"Letters of the standoff places present, after the microATX specification, figure 2."`
+	Lies      bool                     `json:"plate_lies,omitzero" doc:"Whether the board plate lies flat, as in a cube or a desktop; otherwise it stands."`
+	Left      string                   `json:"left_shows,omitempty" pattern:"^(board|card|back)$" doc:"What stands behind the left side panel, as one stands before the front: the board's face, the card alone, or the back of the plate."`
+	Right     string                   `json:"right_shows,omitempty" pattern:"^(board|card|back)$" doc:"What stands behind the right side panel."`
 	Plate     *Plate                   `json:"plate,omitzero" doc:"A board plate that moves in steps."`
 	Card      CardSpace                `json:"card" doc:"Room for the graphics card."`
 	Cooler    unit.Figure[unit.Length] `json:"cooler_height_mm,omitzero" range:"20..250" doc:"Room above the board for the processor cooler, plate at position 0."`
@@ -114,6 +118,8 @@ type CardSpace struct {
 // SupplySpace is the room for the power supply.
 type SupplySpace struct {
 	Forms  []SupplyForm             `json:"forms" min:"1" doc:"Forms the bay or its bracket takes."`
+	At     Face                     `json:"at,omitempty" doc:"Face it lies against."`
+	OwnAir unit.Figure[bool]        `json:"own_air,omitzero" doc:"Whether its fan draws from outside the case."`
 	Length unit.Figure[unit.Length] `json:"length_mm,omitzero" range:"80..400" doc:"Room for body, plugs and their first bend."`
 }
 
