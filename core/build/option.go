@@ -1,0 +1,99 @@
+package build
+
+import (
+	"slipfit/core/part"
+	"slipfit/core/unit"
+)
+
+// Option is one way to fill a seat: an article, how many, and the mounting decisions that go with it. The zero Option
+// of a seat leaves it empty.
+type Option struct {
+	Seat   Seat
+	Part   interface{ Common() *part.Article } // nil leaves the seat empty
+	Count  int                                 // kits, drives, fans, cards, screens; 1 elsewhere
+	Layout *part.Layout                        // for Case
+	Plate  int                                 // for Case
+	Face   part.Face                           // for liquid coolers and fans
+}
+
+// Price of the option before tax.
+func (o Option) Price() unit.Money {
+	if o.Part == nil {
+		return 0
+	}
+	n := o.Count
+	if f, ok := o.Part.(*part.Fan); ok {
+		n = FanSet{Fan: f, Count: o.Count}.Packs()
+	}
+	return o.Part.Common().Price * unit.Money(n)
+}
+
+// ID of the option's article, empty where it leaves the seat empty.
+func (o Option) ID() string {
+	if o.Part == nil {
+		return ""
+	}
+	return o.Part.Common().ID
+}
+
+// Set fills the option's seat with it, in place of whatever was there.
+func (b *Build) Set(o Option) {
+	switch o.Seat {
+	case Case:
+		b.Case, _ = o.Part.(*part.Case)
+		b.Layout, b.Plate = o.Layout, o.Plate
+	case Board:
+		b.Board, _ = o.Part.(*part.Board)
+	case Processor:
+		b.Processor, _ = o.Part.(*part.Processor)
+	case Cooler:
+		b.Cooler, _ = o.Part.(*part.Cooler)
+		b.Face = o.Face
+	case Memory:
+		b.Memory, _ = o.Part.(*part.Memory)
+		b.Kits = o.Count
+	case Graphics:
+		b.Graphics, _ = o.Part.(*part.Graphics)
+	case Supply:
+		b.Supply, _ = o.Part.(*part.Supply)
+	case Boot:
+		b.Boot = storage(o)
+	case Cache:
+		b.Cache = storage(o)
+	case Archive:
+		b.Archive = storage(o)
+	case Fans:
+		b.Fans = nil
+		if f, ok := o.Part.(*part.Fan); ok {
+			b.Fans = []FanSet{{f, o.Count, o.Face}}
+		}
+	case Cards:
+		b.Cards = nil
+		if c, ok := o.Part.(*part.Card); ok {
+			b.Cards = []CardSet{{c, o.Count}}
+		}
+	case Screens:
+		b.Screens = nil
+		if m, ok := o.Part.(*part.Monitor); ok {
+			b.Screens = []ScreenSet{{m, o.Count}}
+		}
+	case UPS:
+		b.UPS, _ = o.Part.(*part.UPS)
+	case Services:
+		b.Services = nil
+		if s, ok := o.Part.(*part.Service); ok {
+			b.Services = []ServiceSet{{s, o.Count}}
+		}
+	}
+}
+
+func storage(o Option) Storage {
+	d, _ := o.Part.(*part.Drive)
+	if d == nil {
+		return Storage{}
+	}
+	return Storage{d, o.Count}
+}
+
+// Clear empties a seat.
+func (b *Build) Clear(s Seat) { b.Set(Option{Seat: s}) }

@@ -1,0 +1,21 @@
+package rule
+
+// All is every rule, in the order they are documented. Adding a rule is a file of its own, a folder of cases under
+// testdata/rules and a line here.
+var All = []*Rule{
+	// fit
+	&SupplyLength,
+
+	// mate
+	&Socket,
+
+	// feed
+
+	// cool
+
+	// serve
+
+	// money
+
+	// care
+}

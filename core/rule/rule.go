@@ -1,0 +1,126 @@
+// Package rule holds what a careful builder checks before the first screw. A rule is a value: data and a function that
+// returns margins. One file a rule; All lists them in the order they are documented.
+package rule
+
+import (
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/unit"
+)
+
+// Group is what a rule is about.
+type Group uint8
+
+// The groups, in the order of the schedule.
+const (
+	Fit   Group = iota // does it go in
+	Mate               // does it connect
+	Feed               // is it powered
+	Cool               // is it cooled and quiet
+	Serve              // is it enough, is it too much
+	Money              // what it costs
+	Care               // what to tell the customer
+)
+
+var groupNames = [...]string{"fit", "mate", "feed", "cool", "serve", "money", "care"}
+
+// String is the group's word.
+func (g Group) String() string { return groupNames[g] }
+
+// Rule is one rule: its name, what it says to a person, what it looks at, and its check.
+type Rule struct {
+	ID     string // never used again for another rule
+	Group  Group
+	Title  string // no full stop, at most 60 characters
+	Doc    string // what, formula with units, what is assumed, what to do when it is short
+	Source string // standard, section and table; or "common practice"
+	// Reads is what the rule looks at. The planner checks a rule as soon as these seats are decided, and makes a table of
+	// allowed pairs of a rule that reads two; so Check must not look at any other seat.
+	Reads []build.Seat
+	// Check returns the rule's margins for a build, none where it does not apply (a seat it needs is empty). It reads
+	// nothing but v, and always gives the same margins for the same v. The slice is valid until the next check on v.
+	Check func(v *View) []Margin
+	// Sum is set on a rule that is a sum over seats; its Check is made from the same terms.
+	Sum *Sum
+}
+
+// Sum declares a rule as what each seat's part gives less what it takes: the rule holds while the sum is not negative.
+type Sum struct {
+	Kind unit.Kind
+	// Term returns what the part in one seat of v's build gives and takes, reading that seat alone; nought where it is
+	// empty. A figure it misses is noted in v.
+	Term func(v *View, s build.Seat) (gives, takes int64)
+}
+
+// Verdict is what a margin comes to.
+type Verdict uint8
+
+// Verdicts, from best to worst.
+const (
+	Snug    Verdict = iota // right
+	Loose                  // past enough: money that buys nothing
+	Short                  // under the need
+	Unknown                // a figure is missing; never a pass
+	Clash                  // cannot go together
+)
+
+var verdictNames = [...]string{"snug", "loose", "short", "unknown", "clash"}
+
+// String is the verdict's word.
+func (v Verdict) String() string { return verdictNames[v] }
+
+// Passes reports a verdict that lets a build stand.
+func (v Verdict) Passes() bool { return v == Snug || v == Loose }
+
+// Margin is what one rule finds: have, need, have − need, and one sentence why.
+type Margin struct {
+	Rule    *Rule
+	Subject string // what the margin is about, where a rule gives several: "module in m2a", "24-pin socket"
+	Have    unit.Quantity
+	Need    unit.Quantity
+	Enough  unit.Quantity // past this more buys nothing; only where Capped
+	Capped  bool
+	Verdict Verdict
+	Advice  bool     // the margin only advises; a negative one does not fail the build
+	Worth   int64    // value points: how much of the way from floor to enough is served, times the need's weight
+	Missing []string // figures the data sheets lack, "part: field"; only where Unknown
+	why     func() string
+}
+
+// Diff is have − need.
+func (m *Margin) Diff() unit.Quantity { return m.Have.Sub(m.Need) }
+
+// Why is the sentence that tells a person what was found.
+func (m *Margin) Why() string {
+	if m.why == nil {
+		return ""
+	}
+	return m.why()
+}
+
+// Passes reports a margin that lets a build stand.
+func (m *Margin) Passes() bool { return m.Verdict.Passes() }
+
+// View is what a rule may see: a build and what is asked of it. It also carries the scratch space of one check, so one
+// View serves one goroutine.
+type View struct {
+	*build.Build
+	Needs   *brief.Needs
+	rule    *Rule
+	margins []Margin
+	missing []string
+}
+
+// NewView returns a view of a build under needs; nil needs ask nothing.
+func NewView(b *build.Build, n *brief.Needs) *View {
+	if n == nil {
+		n = &brief.Needs{}
+	}
+	return &View{Build: b, Needs: n, margins: make([]Margin, 0, 16)}
+}
+
+// Run checks one rule. The margins are valid until the next Run on this view.
+func (v *View) Run(r *Rule) []Margin {
+	v.rule, v.margins, v.missing = r, v.margins[:0], v.missing[:0]
+	return r.Check(v)
+}
