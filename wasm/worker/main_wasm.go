@@ -1,0 +1,6 @@
+// The worker runs the core away from the page's own thread.
+package main
+
+import "slipfit/web/wire"
+
+func main() { wire.Run(answer) }

@@ -1,0 +1,29 @@
+// A worker for the tests of the page: beside echoing, it can be slow, refuse, and break.
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+
+	"slipfit/web/wire"
+)
+
+func main() { wire.Run(answer) }
+
+func answer(verb string, args []byte, progress func(wire.Progress)) ([]byte, error) {
+	switch verb {
+	case "echo":
+		progress(wire.Progress{Done: 0.5, Note: "half way"})
+		return args, nil
+	case "spin":
+		progress(wire.Progress{Note: "for ever"})
+		for {
+		}
+	case "exit":
+		os.Exit(3)
+	case "version":
+		return json.Marshal(map[string]string{"go": "probe"})
+	}
+	return nil, fmt.Errorf("verb %q is not one of the probe", verb)
+}
