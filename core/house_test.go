@@ -1,0 +1,97 @@
+// Package core_test holds the house to its plan: imports point downward only, and core does no I/O.
+package core_test
+
+import (
+	"encoding/json"
+	"io"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// floors lists the packages of the house from the ground up. A package may import those on floors below its own;
+// packages on one floor do not import each other.
+var floors = [][]string{
+	{"core/unit", "core/feed", "core/air", "core/sound", "core/link", "core/media"},
+	{"core/format"},
+	{"core/part"},
+	{"core/build", "catalog"},
+	{"core/brief"},
+	{"core/rule"},
+	{"core/scene"},
+	{"core/plan"},
+	{"core/sheet"},
+	{"core/verb"},
+	{"web"},
+	{"core/cmd/slipfit", "wasm/page", "wasm/worker"},
+}
+
+// outside lists what only the command, the catalog's loader and the page may import: the world of files, clocks,
+// processes and networks.
+var outside = []string{"os", "os/exec", "io/fs", "time", "net", "net/http", "syscall", "syscall/js", "math/rand", "math/rand/v2", "log", "embed"}
+
+type listed struct {
+	ImportPath string
+	Imports    []string
+}
+
+func packages(t *testing.T, env ...string) []listed {
+	t.Helper()
+	cmd := exec.Command("go", "list", "-e", "-json=ImportPath,Imports", "slipfit/...")
+	cmd.Env = append(cmd.Environ(), env...)
+	out, err := cmd.Output()
+	require.NoError(t, err)
+	var all []listed
+	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p listed
+		if err := d.Decode(&p); err == io.EOF {
+			return all
+		} else {
+			require.NoError(t, err)
+		}
+		all = append(all, p)
+	}
+}
+
+func floorOf(name string) int {
+	for i, f := range floors {
+		if slices.Contains(f, name) {
+			return i
+		}
+	}
+	return -1
+}
+
+func TestImportsPointDown(t *testing.T) {
+	for _, env := range [][]string{nil, {"GOOS=js", "GOARCH=wasm"}} {
+		for _, p := range packages(t, env...) {
+			name := strings.TrimPrefix(p.ImportPath, "slipfit/")
+			if name == "core" {
+				continue
+			}
+			mine := floorOf(name)
+			require.GreaterOrEqual(t, mine, 0, "%s stands on no floor of the house", name)
+			for _, i := range p.Imports {
+				if below, ok := strings.CutPrefix(i, "slipfit/"); ok {
+					require.Less(t, floorOf(below), mine, "%s imports %s, which is not below it", name, below)
+				}
+			}
+		}
+	}
+}
+
+func TestCoreIsPure(t *testing.T) {
+	for _, p := range packages(t) {
+		name := strings.TrimPrefix(p.ImportPath, "slipfit/")
+		if !strings.HasPrefix(name, "core/") || strings.HasPrefix(name, "core/cmd/") {
+			continue
+		}
+		for _, i := range p.Imports {
+			require.NotContains(t, outside, i, "%s imports %s", name, i)
+			require.NotContains(t, i, "go-app", "%s imports %s", name, i)
+		}
+	}
+}
