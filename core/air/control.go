@@ -21,7 +21,7 @@ const (
 
 const (
 	restK    = 1e-7 // gap allowed at rest
-	callK    = 10.0 // stretch over which fans go to full speed
+	callK    = 1.0  // stretch over which fans go to full speed
 	cutK     = 50.0 // stretch over which power goes to 0
 	mostStep = 400  // outer steps for one set of modes
 )
@@ -293,7 +293,7 @@ func (s *Solver) changeModes() bool {
 		case s.modes[k] == cutting && over < -slack && s.backs[k] == 0:
 			s.backs[k]++
 			s.modes[k] = calling
-			s.activate(first+k, limit+callK)
+			s.activate(first+k, s.caused[first+k])
 			changed = true
 		}
 	}

@@ -29,14 +29,10 @@ func (s *Solver) fill(r *Result) {
 		r.HeatInW += m.Zones[z].HeatW
 		r.WallW += r.Zones[z].WallLossW
 		r.MassResidualKgS = max(r.MassResidualKgS, math.Abs(s.flow.net[z])*r.DensityKgPerM3)
-		// carried out: what leaves to the room less what came from it, over the room's temperature
-		r.CarriedW += float64(h.outflow[z] * (r.Zones[z].OutletC - m.RoomC))
 	}
 	for i := range m.Paths {
 		if st := &h.paths[i]; st.inward {
 			r.CarriedW -= float64(st.capacity * h.t[h.intake(st.zone)])
-		} else if h.outflow[st.zone] < noFlowWPerK {
-			r.CarriedW += st.addedW + r.Paths[i].RadiatorW
 		}
 		r.HeatInW += m.Paths[i].HeatW + r.Paths[i].FanPowerW
 		r.FanPowerW += r.Paths[i].FanPowerW
@@ -63,7 +59,7 @@ func (s *Solver) fillPath(r *Result, i int) {
 	p, st := &m.Paths[i], &h.paths[i]
 	q := s.flow.branches[i].flow
 	each := q / float64(p.elements())
-	in := h.drawn(st, p.BypassShare)
+	in := h.drawn(st)
 	out := PathState{
 		RPM:           s.pathRPM[i],
 		FlowM3PerS:    q,
@@ -78,10 +74,10 @@ func (s *Solver) fillPath(r *Result, i int) {
 	if p.Fans.Count > 0 {
 		out.FanRisePa = s.ratio * p.Fans.Fan.PressurePa(out.RPM, each)
 	}
-	added := st.addedW
+	added := st.streamW
 	if st.radiator >= 0 {
 		rad := &h.radiator[st.radiator]
-		out.RadiatorW = s.radiatorHeat(st.radiator)
+		out.RadiatorW = h.radiatorHeat(st.radiator)
 		out.RadiatorUAWPerK, out.Exchange = rad.ua, rad.exchange
 		hot := h.t[h.coolant(st.radiator)]
 		out.CoolantInC = m.RoomC + hot
@@ -117,26 +113,29 @@ func (s *Solver) fillLeaks(r *Result) {
 	}
 }
 
-// fillOutlets gives each zone the mean temperature of what leaves it to the room.
+// fillOutlets adds up what leaves each zone to the room, and gives its mean temperature.
 func (s *Solver) fillOutlets(r *Result) {
 	h := &s.heat
 	for z := range r.Zones {
-		if h.outflow[z] < noFlowWPerK {
-			r.Zones[z].OutletC = r.Zones[z].AirC
-			continue
-		}
 		left := h.outflow[z] // still to be shared out: what the paths do not take leaves by the leak, as mixed air
 		sum := 0.0
 		for i := range h.paths {
 			st := &h.paths[i]
-			if st.zone != z || st.inward {
+			if st.zone != z {
 				continue
 			}
-			left -= st.capacity
-			sum += float64(st.capacity*h.drawn(st, s.m.Paths[i].BypassShare)) + st.addedW + r.Paths[i].RadiatorW
+			sum += float64((1 - st.inside) * (st.streamW + st.zoneW + r.Paths[i].RadiatorW))
+			if !st.inward {
+				left -= st.capacity
+				sum += float64(st.capacity * h.drawn(st))
+			}
 		}
 		sum += float64(left * h.t[h.air(z)])
-		r.Zones[z].OutletC = s.m.RoomC + sum/h.outflow[z]
+		r.CarriedW += sum
+		r.Zones[z].OutletC = r.Zones[z].AirC
+		if h.outflow[z] >= noFlowWPerK {
+			r.Zones[z].OutletC = s.m.RoomC + sum/h.outflow[z]
+		}
 	}
 }
 
@@ -151,7 +150,8 @@ func (s *Solver) fillConsumer(r *Result, k int) {
 		FanPowerW:       s.consumerFanW[k],
 		HeldW:           s.power[k],
 		HeldShare:       1,
-		AtFullSpeed:     s.modes[k] == cutting,
+		Throttled:       s.power[k] < c.PowerW,
+		CallShare:       s.called[k],
 	}
 	st.HotspotC = st.TempC + float64(c.HotspotKPerW*st.HeldW)
 	if c.PowerW > 0 {

@@ -84,8 +84,7 @@ func (f *flowNet) along(t float64) (value, slope float64) {
 	return value, slope
 }
 
-// balance works out flows and net inflows at the present pressures and returns the largest net inflow over the
-// largest flow.
+// balance works out flows and net inflows at the present pressures and returns the largest net inflow, m³/s.
 func (f *flowNet) balance() (imbalance float64) {
 	n := len(f.p)
 	for i := range f.hess {
@@ -96,12 +95,10 @@ func (f *flowNet) balance() (imbalance float64) {
 		f.hess[z*n+z] = seepM3PerSPa
 		f.step[z] = 0
 	}
-	scale := 1e-7
 	for i := range f.branches {
 		b := &f.branches[i]
 		q, s := b.at(f.drop(b, 0))
 		b.flow = q
-		scale = max(scale, math.Abs(q))
 		if b.from != room {
 			f.net[b.from] -= q
 			f.hess[b.from*n+b.from] += s
@@ -115,18 +112,17 @@ func (f *flowNet) balance() (imbalance float64) {
 			f.hess[b.to*n+b.from] -= s
 		}
 	}
-	worst := 0.0
 	for _, v := range f.net {
-		worst = max(worst, math.Abs(v))
+		imbalance = max(imbalance, math.Abs(v))
 	}
-	return worst / scale
+	return imbalance
 }
 
-// solve finds the pressures and flows. It reports false when the flows do not balance to 1e-9 of the largest one.
+// solve finds the pressures and flows. It goes on until rounding stops it, and reports false when the flows then do not
+// balance to a thousandth of a millilitre a second.
 func (f *flowNet) solve() bool {
-	const want, most = 1e-12, 200
+	const want, enough, most = 1e-14, 1e-9, 200
 	imbalance := f.balance()
-	stuck := 0
 	for range most {
 		if imbalance <= want {
 			return true
@@ -142,14 +138,11 @@ func (f *flowNet) solve() bool {
 		}
 		before := imbalance
 		imbalance = f.balance()
-		if imbalance > 0.5*before {
-			stuck++
-		}
-		if imbalance <= 1e-9 && stuck > 0 {
+		if imbalance <= enough && imbalance > 0.1*before {
 			return true
 		}
 	}
-	return imbalance <= 1e-9
+	return imbalance <= enough
 }
 
 // search gives how far to go along the step: where the slope along it, which rises all the way, has fallen to a tenth

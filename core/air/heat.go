@@ -8,15 +8,20 @@ import "math"
 //
 // A zone's balance is written in differences, inflow·(fresh − mixed), so that a trace of flow imbalance costs no heat.
 
+//
+// A face at rest breathes both ways: where a path's flow nears zero its heat is shared between zone and room, so that
+// temperatures do not jump when the flow turns round. At working flows the share is all one way.
+
 const (
-	noFlowWPerK  = 1e-9 // below this a stream is taken as absent
-	leastUAWPerK = 1e-6 // of a radiator without air: keeps its coolant's temperature finite
+	noFlowWPerK = 1e-9 // below this a stream is taken as absent
+	stillM3PerS = 5e-4 // air that each fan's or section's opening exchanges with no net flow; an assumption, marked so
 )
 
 // heatNet holds the heat network and its working space. Temperatures are kelvin over the room.
 type heatNet struct {
 	a, t     []float64
 	inflow   []float64  // W/K entering each zone
+	intakes  []float64  // of it by paths
 	outflow  []float64  // W/K leaving each zone to the room
 	fresh    []float64  // weight of fresh air, see freshAirScaleWPerK
 	radiator []radiator // in order of paths
@@ -36,68 +41,94 @@ type stream struct {
 	zone     int
 	inward   bool
 	capacity float64 // W/K
-	addedW   float64 // heat it takes up besides the radiator's
+	inside   float64 // share of the path's heat that stays in the zone: 1 at any working inward flow, ½ at rest
+	bypass   float64 // fresh share of the zone air it takes out
 	radiator int     // index, or −1
+	streamW  float64 // heat given to the stream besides the radiator's
+	zoneW    float64 // heat of inward fans, given to the zone's air and not to the stream
 }
 
-func (h *heatNet) air(z int) int                       { return z }
-func (h *heatNet) intake(z int) int                    { return len(h.inflow) + z }
-func (h *heatNet) freshAir(z int) int                  { return 2*len(h.inflow) + z }
-func (h *heatNet) coolant(r int) int                   { return 3*len(h.inflow) + r }
-func (h *heatNet) row(i int) []float64                 { n := len(h.t); return h.a[i*n : (i+1)*n] }
-func (h *heatNet) freshShare(z int, b float64) float64 { return b * h.fresh[z] }
+func (h *heatNet) air(z int) int       { return z }
+func (h *heatNet) intake(z int) int    { return len(h.inflow) + z }
+func (h *heatNet) freshAir(z int) int  { return 2*len(h.inflow) + z }
+func (h *heatNet) coolant(r int) int   { return 3*len(h.inflow) + r }
+func (h *heatNet) row(i int) []float64 { n := len(h.t); return h.a[i*n : (i+1)*n] }
 
-// addDrawn adds k times the temperature of the air that a path takes in to a row: intake air, or zone air with its
-// bypass share of fresh air.
-func (h *heatNet) addDrawn(row []float64, s *stream, bypass, k float64) {
-	if s.inward {
-		row[h.intake(s.zone)] += k
+// addZoneAir adds k times the temperature of zone air with a share of fresh air in it to a row.
+func (h *heatNet) addZoneAir(row []float64, z int, fresh, k float64) {
+	row[h.air(z)] += float64(k * (1 - fresh))
+	row[h.freshAir(z)] += float64(k * fresh)
+}
+
+// zoneAir gives the temperature of zone air with a share of fresh air in it.
+func (h *heatNet) zoneAir(z int, fresh float64) float64 {
+	return float64((1-fresh)*h.t[h.air(z)]) + float64(fresh*h.t[h.freshAir(z)])
+}
+
+// addRadiatorHeat adds k times the heat of a stream's radiator, G·(coolant − air), to a row.
+func (h *heatNet) addRadiatorHeat(row []float64, st *stream, k float64) {
+	if st.radiator < 0 {
 		return
 	}
-	b := h.freshShare(s.zone, bypass)
-	row[h.air(s.zone)] += float64(k * (1 - b))
-	row[h.freshAir(s.zone)] += float64(k * b)
+	g := float64(k * h.radiator[st.radiator].exchange.ConductanceWPerK)
+	row[h.coolant(st.radiator)] += g
+	row[h.intake(st.zone)] -= float64(g * st.inside)
+	h.addZoneAir(row, st.zone, st.bypass, -float64(g*(1-st.inside)))
+}
+
+// radiatorHeat gives the heat of a radiator, W.
+func (h *heatNet) radiatorHeat(r int) float64 {
+	rad := &h.radiator[r]
+	st := &h.paths[rad.path]
+	in := float64(st.inside*h.t[h.intake(st.zone)]) + float64((1-st.inside)*h.zoneAir(st.zone, st.bypass))
+	return rad.exchange.ConductanceWPerK * (h.t[h.coolant(r)] - in)
 }
 
 // drawn gives the temperature of the air that a path takes in.
-func (h *heatNet) drawn(s *stream, bypass float64) float64 {
-	if s.inward {
-		return h.t[h.intake(s.zone)]
+func (h *heatNet) drawn(st *stream) float64 {
+	if st.inward {
+		return h.t[h.intake(st.zone)]
 	}
-	b := h.freshShare(s.zone, bypass)
-	return float64((1-b)*h.t[h.air(s.zone)]) + float64(b*h.t[h.freshAir(s.zone)])
+	return h.zoneAir(st.zone, st.bypass)
 }
 
-// update takes the flows over: capacities, radiators and the share of fresh air.
+// updateStreams takes the flows over: capacities, radiators and the share of fresh air.
 func (s *Solver) updateStreams() {
 	h, m := &s.heat, s.m
 	clear(h.inflow)
+	clear(h.intakes)
 	clear(h.outflow)
 	for i := range m.Paths {
-		p, b, st := &m.Paths[i], &s.flow.branches[i], &h.paths[i]
-		st.zone = p.Zone
-		st.inward = (p.Direction == Intake) == (b.flow >= 0)
-		st.capacity = s.rhoCp * math.Abs(b.flow)
-		st.addedW = p.HeatW
-		if !st.inward || st.radiator >= 0 {
-			st.addedW += s.pathFanW[i]
+		p, st := &m.Paths[i], &h.paths[i]
+		q := s.flow.branches[i].flow
+		if p.Direction == Exhaust {
+			q = -q
 		}
+		n := float64(p.elements())
+		still := n * stillM3PerS
+		moving := math.Sqrt(math.Hypot(q*q, still*still)) // the flow itself, but never less than the still exchange
+		st.zone = p.Zone
+		st.inward = q >= 0
+		st.inside = (1 + q/moving) / 2
+		st.capacity = s.rhoCp * math.Abs(q)
 		if st.inward {
 			h.inflow[p.Zone] += st.capacity
+			h.intakes[p.Zone] += st.capacity
 		} else {
 			h.outflow[p.Zone] += st.capacity
 		}
+		st.streamW, st.zoneW = p.HeatW, 0
+		if st.radiator >= 0 || p.Direction == Exhaust {
+			st.streamW += s.pathFanW[i]
+		} else {
+			st.zoneW = s.pathFanW[i]
+		}
 		if st.radiator >= 0 {
-			s.updateRadiator(&h.radiator[st.radiator], &p.Radiator, math.Abs(b.flow))
+			s.updateRadiator(&h.radiator[st.radiator], &p.Radiator, moving)
 		}
 	}
 	for i := s.firstLeak; i < len(s.flow.branches); i++ {
-		b := &s.flow.branches[i]
-		c := s.rhoCp * math.Abs(b.flow)
-		from, to := b.from, b.to
-		if b.flow < 0 {
-			from, to = to, from
-		}
+		from, to, c := s.wind(i)
 		if to != room {
 			h.inflow[to] += c
 		} else {
@@ -107,19 +138,24 @@ func (s *Solver) updateStreams() {
 	for z, c := range h.inflow {
 		h.fresh[z] = -math.Expm1(-c / freshAirScaleWPerK)
 	}
+	for i := range h.paths {
+		h.paths[i].bypass = m.Paths[i].BypassShare * h.fresh[h.paths[i].zone]
+	}
+}
+
+// wind gives a branch's ends in the direction of its flow, and the flow's capacity, W/K.
+func (s *Solver) wind(i int) (from, to int, capacity float64) {
+	b := &s.flow.branches[i]
+	if b.flow < 0 {
+		return b.to, b.from, -s.rhoCp * b.flow
+	}
+	return b.from, b.to, s.rhoCp * b.flow
 }
 
 func (s *Solver) updateRadiator(r *radiator, in *Radiator, flowM3PerS float64) {
 	n := float64(in.Sections)
-	each := flowM3PerS / n
-	r.ua = n * in.UAWPerK * math.Pow(s.ratio*each/in.FlowM3PerS, in.Exponent)
-	capacity := s.rhoCp * flowM3PerS
-	if capacity < noFlowWPerK || r.ua < leastUAWPerK {
-		r.exchange = Exchange{ConductanceWPerK: leastUAWPerK}
-		return
-	}
-	r.exchange = in.Arrangement.Exchange(r.ua, capacity, s.m.Loops[in.Loop].CapacityWPerK)
-	r.exchange.ConductanceWPerK = max(r.exchange.ConductanceWPerK, leastUAWPerK)
+	r.ua = n * in.UAWPerK * math.Pow(s.ratio*flowM3PerS/(n*in.FlowM3PerS), in.Exponent)
+	r.exchange = in.Arrangement.Exchange(r.ua, s.rhoCp*flowM3PerS, s.m.Loops[in.Loop].CapacityWPerK)
 }
 
 // solveHeat finds all air and coolant temperatures. It reports false when some heat has no way out.
@@ -134,18 +170,13 @@ func (s *Solver) solveHeat() bool {
 		s.pathRows(i)
 	}
 	for i := s.firstLeak; i < len(s.flow.branches); i++ {
-		b := &s.flow.branches[i]
-		c := s.rhoCp * math.Abs(b.flow)
-		from, to := b.from, b.to
-		if b.flow < 0 {
-			from, to = to, from
-		}
+		from, to, c := s.wind(i)
 		switch {
 		case from != room && to != room:
 			if h.inflow[to] >= noFlowWPerK {
 				h.row(h.freshAir(to))[h.air(from)] -= c
 			}
-		case to == room && h.outflow[from] >= noFlowWPerK:
+		case to == room && h.recirculates(from):
 			h.row(h.intake(from))[h.air(from)] -= float64(m.Zones[from].Recirculation * c)
 		}
 	}
@@ -162,18 +193,24 @@ func (s *Solver) solveHeat() bool {
 	return solveDense(h.a, h.t, len(h.t))
 }
 
-// zoneRows starts the three rows of a zone: what does not depend on any one stream.
+// recirculates says whether a zone takes air in or gives any off, so that its intake air is its own unknown.
+func (h *heatNet) recirculates(z int) bool {
+	return max(h.outflow[z], h.intakes[z]) >= noFlowWPerK
+}
+
+// zoneRows starts the three rows of a zone: what does not depend on any one stream. The share of own outlet air in the
+// intake is the zone's recirculation, less where more is taken in than is given off to the room.
 func (s *Solver) zoneRows(z int) {
 	h := &s.heat
 	air, intake, fresh := h.air(z), h.intake(z), h.freshAir(z)
 
 	h.row(air)[air] += h.inflow[z] + s.m.Zones[z].WallWPerK
 	h.row(air)[fresh] -= h.inflow[z]
-	h.t[air] = s.zoneW[z]
+	h.t[air] += s.zoneW[z]
 
 	h.row(intake)[intake] = 1
-	if h.outflow[z] >= noFlowWPerK {
-		h.row(intake)[intake] = h.outflow[z]
+	if h.recirculates(z) {
+		h.row(intake)[intake] = max(h.outflow[z], h.intakes[z])
 	}
 	h.row(fresh)[fresh] = 1
 	if h.inflow[z] >= noFlowWPerK {
@@ -183,45 +220,42 @@ func (s *Solver) zoneRows(z int) {
 	}
 }
 
-// pathRows adds what a path's stream brings into its zone, or takes out of it.
+// pathRows adds what a path's stream brings into its zone and takes out of it.
 func (s *Solver) pathRows(i int) {
-	h, p := &s.heat, &s.m.Paths[i]
+	h := &s.heat
 	st := &h.paths[i]
 	z := st.zone
-	if st.inward {
-		if h.inflow[z] >= noFlowWPerK {
-			row := h.row(h.freshAir(z))
-			row[h.intake(z)] -= st.capacity
-			h.t[h.freshAir(z)] += st.addedW
-			s.addRadiatorHeat(row, st, p.BypassShare, -1)
-		} else {
-			s.addRadiatorHeat(h.row(h.air(z)), st, p.BypassShare, -1)
-			h.t[h.air(z)] += st.addedW
-		}
+	air, fresh, intake := h.row(h.air(z)), h.row(h.freshAir(z)), h.row(h.intake(z))
+
+	// the path's heat: with the stream as far as it blows inward, the rest of the inner share into the zone's air
+	withStream := max(0, 2*st.inside-1)
+	if h.inflow[z] < noFlowWPerK {
+		withStream = 0
+	}
+	toAir := st.inside - withStream
+	if withStream > 0 {
+		fresh[h.intake(z)] -= st.capacity
+		h.t[h.freshAir(z)] += float64(withStream * st.streamW)
+		h.addRadiatorHeat(fresh, st, -withStream)
+	}
+	h.t[h.air(z)] += float64(toAir*st.streamW) + float64(st.inside*st.zoneW)
+	h.addRadiatorHeat(air, st, -toAir)
+
+	if !st.inward {
+		byFresh := float64(st.capacity * st.bypass)
+		air[h.air(z)] -= byFresh
+		air[h.freshAir(z)] += byFresh
+	}
+	phi := s.m.Zones[z].Recirculation
+	if phi == 0 || !h.recirculates(z) {
 		return
 	}
-	byFresh := float64(st.capacity * h.freshShare(z, p.BypassShare))
-	air := h.row(h.air(z))
-	air[h.air(z)] -= byFresh
-	air[h.freshAir(z)] += byFresh
-
-	if phi := s.m.Zones[z].Recirculation; phi > 0 && h.outflow[z] >= noFlowWPerK {
-		row := h.row(h.intake(z))
-		h.addDrawn(row, st, p.BypassShare, -float64(phi*st.capacity))
-		h.t[h.intake(z)] += float64(phi * st.addedW)
-		s.addRadiatorHeat(row, st, p.BypassShare, -phi)
+	outer := float64(phi * (1 - st.inside))
+	h.t[h.intake(z)] += float64(outer * (st.streamW + st.zoneW))
+	h.addRadiatorHeat(intake, st, -outer)
+	if !st.inward {
+		h.addZoneAir(intake, z, st.bypass, -float64(phi*st.capacity))
 	}
-}
-
-// addRadiatorHeat adds k times the heat of a stream's radiator to a row.
-func (s *Solver) addRadiatorHeat(row []float64, st *stream, bypass, k float64) {
-	if st.radiator < 0 {
-		return
-	}
-	h := &s.heat
-	g := float64(k * h.radiator[st.radiator].exchange.ConductanceWPerK)
-	row[h.coolant(st.radiator)] += g
-	h.addDrawn(row, st, bypass, -g)
 }
 
 // radiatorRows chains the radiators of each loop: every one passes its cooled coolant on to the next, and all of them
@@ -234,8 +268,7 @@ func (s *Solver) radiatorRows() {
 			row := h.row(h.coolant(r))
 			for o := range h.radiator {
 				if h.radiator[o].loop == rad.loop {
-					path := h.radiator[o].path
-					s.addRadiatorHeat(row, &h.paths[path], m.Paths[path].BypassShare, 1)
+					h.addRadiatorHeat(row, &h.paths[h.radiator[o].path], 1)
 				}
 			}
 			h.t[h.coolant(r)] = s.loopW[rad.loop]
@@ -248,16 +281,8 @@ func (s *Solver) radiatorRows() {
 		row := h.row(h.coolant(r))
 		row[h.coolant(next)] += 1
 		row[h.coolant(r)] -= 1
-		s.addRadiatorHeat(row, &h.paths[rad.path], m.Paths[rad.path].BypassShare, 1/m.Loops[rad.loop].CapacityWPerK)
+		h.addRadiatorHeat(row, &h.paths[rad.path], 1/m.Loops[rad.loop].CapacityWPerK)
 	}
-}
-
-// radiatorHeat gives the heat of a radiator, W.
-func (s *Solver) radiatorHeat(r int) float64 {
-	h := &s.heat
-	rad := &h.radiator[r]
-	in := h.drawn(&h.paths[rad.path], s.m.Paths[rad.path].BypassShare)
-	return rad.exchange.ConductanceWPerK * (h.t[h.coolant(r)] - in)
 }
 
 // loopEnds gives the coolant into a loop's first radiator and out of its last, kelvin over the room.
@@ -272,7 +297,7 @@ func (s *Solver) loopEnds(loop int) (hot, cold float64) {
 			hot, first = h.t[h.coolant(r)], false
 		}
 		if h.radiator[r].last {
-			cold = h.t[h.coolant(r)] - s.radiatorHeat(r)/s.m.Loops[loop].CapacityWPerK
+			cold = h.t[h.coolant(r)] - h.radiatorHeat(r)/s.m.Loops[loop].CapacityWPerK
 		}
 	}
 	return hot, cold

@@ -141,7 +141,8 @@ func (s *Solver) prepareFlow() {
 func (s *Solver) prepareHeat() {
 	h, m := &s.heat, s.m
 	zones := len(m.Zones)
-	h.inflow, h.outflow, h.fresh = cleared(h.inflow, zones), cleared(h.outflow, zones), cleared(h.fresh, zones)
+	h.inflow, h.intakes = cleared(h.inflow, zones), cleared(h.intakes, zones)
+	h.outflow, h.fresh = cleared(h.outflow, zones), cleared(h.fresh, zones)
 	h.paths = cleared(h.paths, len(m.Paths))
 	h.radiator = h.radiator[:0]
 	for i := range m.Paths {
@@ -234,11 +235,6 @@ func (s *Solver) setHeat() {
 	for l := range m.Loops {
 		s.loopW[l] = m.Loops[l].PumpW
 	}
-	for i := range m.Paths {
-		if st := &s.heat.paths[i]; st.inward && st.radiator < 0 {
-			s.zoneW[st.zone] += s.pathFanW[i]
-		}
-	}
 	for k := range m.Consumers {
 		switch c := &m.Consumers[k]; c.Medium {
 		case ToZoneAir:
@@ -256,8 +252,7 @@ func (s *Solver) inletK(k int) float64 {
 	c := &m.Consumers[k]
 	switch c.Medium {
 	case ToZoneAir:
-		f := h.freshShare(c.Zone, 1-c.Beta)
-		return float64((1-f)*h.t[h.air(c.Zone)]) + float64(f*h.t[h.freshAir(c.Zone)])
+		return h.zoneAir(c.Zone, (1-c.Beta)*h.fresh[c.Zone])
 	case ToCoolant:
 		_, cold := s.loopEnds(c.Loop)
 		before := 0.0

@@ -78,7 +78,8 @@ type ConsumerState struct {
 	FanPowerW       float64
 	HeldW           float64 // what it can hold for ever: PowerW, or less where even full speed cannot hold its limit
 	HeldShare       float64 // HeldW over PowerW; 1 when it asks nothing
-	AtFullSpeed     bool    // it called the fans that serve it to full speed and still gave up power
+	Throttled       bool    // HeldW is below PowerW
+	CallShare       float64 // 0 to 1: how far its limit drives the fans that serve it past their curves
 }
 
 func (r *Result) resize(m *Machine) {

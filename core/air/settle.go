@@ -2,9 +2,14 @@ package air
 
 import "math"
 
+// driftMu are the inverse lengths of the steps of a drift, by turns.
+var driftMu = [...]float64{1, 4, 16, 64}
+
 // settle finds the readings that cause themselves, by Newton's method with slopes from differences. Where a full step
-// does not help the step is shortened as if by time: (J + µI)·d = −gap is one implicit step of length 1/µ of a machine
-// whose readings drift towards what they cause, which is what a real one does.
+// does not help, the step is shortened as if by time: (J + µI)·d = −gap is one implicit step of length 1/µ of a machine
+// whose readings drift towards what they cause, which is what a real one does. Where no such step brings the gaps down
+// (the corner of a control curve can trap them), the machine is left to drift for a while, each time longer, in long
+// steps and in short ones by turns.
 func (s *Solver) settle() error {
 	n := len(s.active)
 	s.gap, s.trialGap = cleared(s.gap, n), cleared(s.trialGap, n)
@@ -15,20 +20,32 @@ func (s *Solver) settle() error {
 	if err != nil {
 		return err
 	}
-	mu := 0.0
+	drift, spells, mu := 0, 0, 0.0
 	for range mostStep {
 		if norm <= restK {
 			return nil
 		}
+		s.iterations++
 		if err := s.slopes(); err != nil {
 			return err
 		}
-		next, err := s.advance(norm, &mu)
-		if err != nil {
+		if drift == 0 {
+			next, err := s.advance(norm)
+			if err != nil {
+				return err
+			}
+			if next < norm {
+				norm = next
+				continue
+			}
+			drift, mu = 4+2*spells, driftMu[spells%len(driftMu)]
+			spells++
+		}
+		drift--
+		if norm, err = s.move(mu); err != nil {
 			return err
 		}
-		norm = next
-		s.iterations++
+		s.accept()
 	}
 	if norm, err = s.try(s.x, s.gap); err != nil {
 		return err
@@ -58,35 +75,42 @@ func (s *Solver) slopes() error {
 	return nil
 }
 
-// advance takes the first step that brings the gaps down, shortening it as needed; after a dozen vain tries it drifts
-// one short step whatever the gaps do.
-func (s *Solver) advance(norm float64, mu *float64) (float64, error) {
-	n := len(s.active)
-	for try := range 12 {
-		copy(s.lhs, s.jac)
-		for i := range n {
-			s.lhs[i*n+i] += *mu
-			s.step[i] = -s.gap[i]
+// advance takes the first step that brings the gaps down, from the full one to ever shorter ones, and returns their
+// size; or takes none and returns norm.
+func (s *Solver) advance(norm float64) (float64, error) {
+	for _, mu := range [...]float64{0, 0.3, 1, 3, 10, 100} {
+		next, err := s.move(mu)
+		if err != nil {
+			return 0, err
 		}
-		ok := solveDense(s.lhs, s.step, n)
-		if ok {
-			for i := range n {
-				s.trial[i] = s.x[i] + s.step[i]
-			}
-			next, err := s.try(s.trial, s.trialGap)
-			if err != nil {
-				return 0, err
-			}
-			if next < 0.9999*norm || try == 11 {
-				copy(s.x, s.trial)
-				copy(s.gap, s.trialGap)
-				if *mu /= 10; *mu < 0.1 || try == 11 {
-					*mu = 0
-				}
-				return next, nil
-			}
+		if next < 0.999*norm {
+			s.accept()
+			return next, nil
 		}
-		*mu = max(0.3, 3**mu)
 	}
 	return norm, nil
+}
+
+// move tries the step with µ from the present readings; +Inf where there is none.
+func (s *Solver) move(mu float64) (float64, error) {
+	n := len(s.active)
+	copy(s.lhs, s.jac)
+	for i := range n {
+		s.lhs[i*n+i] += mu
+		s.step[i] = -s.gap[i]
+	}
+	if !solveDense(s.lhs, s.step, n) {
+		copy(s.trial, s.x)
+		copy(s.trialGap, s.gap)
+		return math.Inf(1), nil
+	}
+	for i := range n {
+		s.trial[i] = s.x[i] + s.step[i]
+	}
+	return s.try(s.trial, s.trialGap)
+}
+
+func (s *Solver) accept() {
+	copy(s.x, s.trial)
+	copy(s.gap, s.trialGap)
 }
