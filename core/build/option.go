@@ -97,3 +97,45 @@ func storage(o Option) Storage {
 
 // Clear empties a seat.
 func (b *Build) Clear(s Seat) { b.Set(Option{Seat: s}) }
+
+// CaseOptions lists the ways to use a case: each layout, each position of its plate.
+func CaseOptions(c *part.Case) []Option {
+	var list []Option
+	for i := range c.Layouts {
+		l := &c.Layouts[i]
+		steps := 0
+		if l.Plate != nil {
+			steps = int(l.Plate.Steps)
+		}
+		for plate := 0; plate <= steps; plate++ {
+			list = append(list, Option{Seat: Case, Part: c, Count: 1, Layout: l, Plate: plate})
+		}
+	}
+	return list
+}
+
+// CoolerOptions lists the ways to hang a cooler in a layout: one for an air cooler, each face with a radiator mount for
+// a liquid one. Where the layout has no mount the radiator hangs nowhere, which the rules then say.
+func CoolerOptions(c *part.Cooler, l *part.Layout) []Option {
+	if c.Liquid == nil || l == nil || len(l.Radiators) == 0 {
+		return []Option{{Seat: Cooler, Part: c, Count: 1}}
+	}
+	var list []Option
+	for _, m := range l.Radiators {
+		list = append(list, Option{Seat: Cooler, Part: c, Count: 1, Face: m.Face})
+	}
+	return list
+}
+
+// FanOptions lists the ways to add one pack of a fan: on each face that takes fans.
+func FanOptions(f *part.Fan, l *part.Layout) []Option {
+	count := int(f.Pack.Or(1))
+	if l == nil || len(l.FanPlaces) == 0 {
+		return []Option{{Seat: Fans, Part: f, Count: count}}
+	}
+	var list []Option
+	for _, p := range l.FanPlaces {
+		list = append(list, Option{Seat: Fans, Part: f, Count: count, Face: p.Face})
+	}
+	return list
+}
