@@ -50,7 +50,7 @@ func CardAllowance(durationUS float64) float64 {
 	case durationUS >= 1e6:
 		return 1
 	}
-	return 1 - 0.5*math.Log10(durationUS/1e6)
+	return 1 - float64(0.5*math.Log10(durationUS/1e6))
 }
 
 // ceilDiv divides non-negative integers and rounds up.
