@@ -24,8 +24,8 @@ type Graphics struct {
 	Fans       unit.Figure[unit.Whole]       `json:"fans,omitzero" range:"0..4" doc:"Fans of its cooler; 0 where it is passive."`
 	FanSpeed   unit.Figure[unit.Speed]       `json:"fan_rpm,omitzero" range:"0..5000" doc:"Full speed of those fans."`
 	Sound      unit.Figure[unit.Sound]       `json:"sound_dba,omitzero" range:"0..60" doc:"Sound pressure at 1 m, full fan speed."`
-	CoreFixed  unit.Figure[unit.Resistance]  `json:"core_fixed_k_w,omitzero" range:"0.01..1" doc:"Core to inlet air, the part that fan speed does not change."`
-	CoreAir    unit.Figure[unit.Resistance]  `json:"core_air_k_w,omitzero" range:"0.01..2" doc:"Core to inlet air, the part that falls with fan speed, at full speed."`
+	CoreFixed  unit.Figure[unit.Resistance]  `json:"core_fixed_k_w,omitzero" range:"0.01..2" doc:"Core to inlet air, the part that fan speed does not change."`
+	CoreAir    unit.Figure[unit.Resistance]  `json:"core_air_k_w,omitzero" range:"0..2" doc:"Core to inlet air, the part that falls with fan speed, at full speed; 0 where the card is passive."`
 	Limit      unit.Figure[unit.Temperature] `json:"limit_c,omitzero" range:"60..120" doc:"Core temperature it is held under."`
 	Outputs    []Output                      `json:"outputs,omitempty" doc:"Display outputs."`
 }
