@@ -81,11 +81,20 @@ type Needs struct {
 	Decode  []CodecNeed     // video formats to be read in hardware
 	Encode  []CodecNeed     // video formats to be written in hardware
 	Loads   []Load          // what each activity asks of the parts at once, for power and heat
+	Written Written         // what the work writes to the drives
 	ECC     bool            // error-correcting memory asked for
-	Copies  bool            // work that is kept must exist more than once
+	Copies  bool            // work that is kept must lie on two drives of the machine
 	Place   Place
 	Wish    Wish
-	Budget  unit.Money // 0 where none was named
+	Budget  unit.Money // for parts and labour before tax; 0 where none was named
+	Assumed []string   // what the customer did not say and what was taken instead, one sentence each
+}
+
+// Written is what the work writes to each tier in a year, in decimal megabytes.
+type Written struct {
+	Boot    unit.Storage
+	Cache   unit.Storage
+	Archive unit.Storage
 }
 
 // Get returns the need for a resource and whether the brief asks for it.

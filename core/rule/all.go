@@ -14,6 +14,22 @@ var All = []*Rule{
 	// cool
 
 	// serve
+	&ServeSingle,
+	&ServeAllWork,
+	&ServeThreads,
+	&ServeMemory,
+	&ServeMemoryRate,
+	&ServeDraw,
+	&ServeCompute,
+	&ServeGraphicsMemory,
+	&ServeEngines,
+	&ServeBoot,
+	&ServeBootRead,
+	&ServeCache,
+	&ServeCacheWrite,
+	&ServeArchive,
+	&ServeArchiveWrite,
+	&ServeEndurance,
 
 	// money
 

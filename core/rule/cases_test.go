@@ -54,6 +54,7 @@ type caseNeeds struct {
 	Loads   []brief.Load    `json:"loads"`
 	ECC     bool            `json:"ecc"`
 	Copies  bool            `json:"copies"`
+	Written brief.Written   `json:"written"`
 	Budget  int64           `json:"budget"`
 	Place   json.RawMessage `json:"place"`
 	Wish    json.RawMessage `json:"wish"`
@@ -226,7 +227,7 @@ func benchNeeds(t *testing.T, c ruleCase) *brief.Needs {
 	for _, codec := range in.Encode {
 		n.Encode = append(n.Encode, brief.CodecNeed{Codec: codec, Reason: "the case asks it"})
 	}
-	n.Screens, n.Loads, n.ECC, n.Copies = in.Screens, in.Loads, in.ECC, in.Copies
+	n.Screens, n.Loads, n.ECC, n.Copies, n.Written = in.Screens, in.Loads, in.ECC, in.Copies, in.Written
 	n.Budget = unit.Money(in.Budget)
 	if in.Place != nil {
 		require.NoError(t, format.Value("place", in.Place, &n.Place))
