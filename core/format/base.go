@@ -7,56 +7,78 @@ import (
 	"slipfit/core/unit"
 )
 
+// measure is how values of one type are counted: how many make one of the unit its JSON figure is given in, that unit's
+// symbol, and how a figure of the type is stated.
+type measure struct {
+	perUnit int64
+	symbol  string
+	state   func(figure any, n int64)
+}
+
+func counted[T ~int64](perUnit int64, symbol string) measure {
+	return measure{perUnit, symbol, func(figure any, n int64) { figure.(*unit.Figure[T]).Set(T(n)) }}
+}
+
+// measureOf is the measure of a type; a plain count has one to the unit and no symbol.
+func measureOf(t reflect.Type) measure {
+	switch t {
+	case reflect.TypeFor[unit.Length]():
+		return counted[unit.Length](1000, "mm")
+	case reflect.TypeFor[unit.Power]():
+		return counted[unit.Power](1000, "W")
+	case reflect.TypeFor[unit.Current]():
+		return counted[unit.Current](1000, "A")
+	case reflect.TypeFor[unit.Mass]():
+		return counted[unit.Mass](1000, "kg")
+	case reflect.TypeFor[unit.Money]():
+		return counted[unit.Money](1, "minor units")
+	case reflect.TypeFor[unit.Memory]():
+		return counted[unit.Memory](1024, "GiB")
+	case reflect.TypeFor[unit.Storage]():
+		return counted[unit.Storage](1000, "GB")
+	case reflect.TypeFor[unit.Throughput]():
+		return counted[unit.Throughput](1, "MB/s")
+	case reflect.TypeFor[unit.LinkRate]():
+		return counted[unit.LinkRate](1, "Mbit/s")
+	case reflect.TypeFor[unit.TransferRate]():
+		return counted[unit.TransferRate](1, "MT/s")
+	case reflect.TypeFor[unit.Temperature]():
+		return counted[unit.Temperature](1000, "°C")
+	case reflect.TypeFor[unit.Sound]():
+		return counted[unit.Sound](1000, "dB(A)")
+	case reflect.TypeFor[unit.Flow]():
+		return counted[unit.Flow](1000, "m³/h")
+	case reflect.TypeFor[unit.Pressure]():
+		return counted[unit.Pressure](1000, "Pa")
+	case reflect.TypeFor[unit.Resistance]():
+		return counted[unit.Resistance](1000, "K/W or W/K")
+	case reflect.TypeFor[unit.Share]():
+		return counted[unit.Share](1000, "%")
+	case reflect.TypeFor[unit.Millilitre]():
+		return counted[unit.Millilitre](1000, "l")
+	case reflect.TypeFor[unit.Duration]():
+		return counted[unit.Duration](1, "min")
+	case reflect.TypeFor[unit.Points]():
+		return counted[unit.Points](1, "points")
+	case reflect.TypeFor[unit.Energy]():
+		return counted[unit.Energy](1, "Wh")
+	case reflect.TypeFor[unit.Endurance]():
+		return counted[unit.Endurance](1, "TB written")
+	case reflect.TypeFor[unit.Speed]():
+		return counted[unit.Speed](1, "rpm")
+	case reflect.TypeFor[unit.Whole]():
+		return counted[unit.Whole](1, "")
+	case reflect.TypeFor[unit.Release]():
+		return counted[unit.Release](1, "")
+	}
+	return measure{perUnit: 1}
+}
+
 // Base returns how many counts of a type make one of the unit its JSON figure is given in, and that unit's symbol.
 // A plain count has base 1 and no symbol.
 func Base(t reflect.Type) (perUnit int64, symbol string) {
-	switch t {
-	case reflect.TypeFor[unit.Length]():
-		return 1000, "mm"
-	case reflect.TypeFor[unit.Power]():
-		return 1000, "W"
-	case reflect.TypeFor[unit.Current]():
-		return 1000, "A"
-	case reflect.TypeFor[unit.Mass]():
-		return 1000, "kg"
-	case reflect.TypeFor[unit.Money]():
-		return 1, "minor units"
-	case reflect.TypeFor[unit.Memory]():
-		return 1024, "GiB"
-	case reflect.TypeFor[unit.Storage]():
-		return 1000, "GB"
-	case reflect.TypeFor[unit.Throughput]():
-		return 1, "MB/s"
-	case reflect.TypeFor[unit.LinkRate]():
-		return 1, "Mbit/s"
-	case reflect.TypeFor[unit.TransferRate]():
-		return 1, "MT/s"
-	case reflect.TypeFor[unit.Temperature]():
-		return 1000, "°C"
-	case reflect.TypeFor[unit.Sound]():
-		return 1000, "dB(A)"
-	case reflect.TypeFor[unit.Flow]():
-		return 1000, "m³/h"
-	case reflect.TypeFor[unit.Pressure]():
-		return 1000, "Pa"
-	case reflect.TypeFor[unit.Resistance]():
-		return 1000, "K/W or W/K"
-	case reflect.TypeFor[unit.Share]():
-		return 1000, "%"
-	case reflect.TypeFor[unit.Millilitre]():
-		return 1000, "l"
-	case reflect.TypeFor[unit.Duration]():
-		return 1, "min"
-	case reflect.TypeFor[unit.Points]():
-		return 1, "points"
-	case reflect.TypeFor[unit.Energy]():
-		return 1, "Wh"
-	case reflect.TypeFor[unit.Endurance]():
-		return 1, "TB written"
-	case reflect.TypeFor[unit.Speed]():
-		return 1, "rpm"
-	}
-	return 1, ""
+	m := measureOf(t)
+	return m.perUnit, m.symbol
 }
 
 // isFigure tells a unit.Figure by its package and name.

@@ -16,7 +16,6 @@ import (
 	"errors"
 	"fmt"
 	"reflect"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -79,8 +78,8 @@ func Value(file string, data []byte, v any) error {
 func fill(file string, root gjson.Result, v any) error {
 	target := reflect.ValueOf(v).Elem()
 	fresh := reflect.New(target.Type()).Elem()
-	r := reader{file: file, fields: map[reflect.Type][]field{}, patterns: map[string]*regexp.Regexp{}}
-	r.value(root, "", fresh, rules{})
+	r := reader{file: file}
+	r.value(root, fresh, planOf(target.Type(), rules{}))
 	if len(r.errs) > 0 {
 		return errors.Join(r.errs...)
 	}

@@ -3,7 +3,6 @@ package format
 import (
 	"fmt"
 	"reflect"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -14,119 +13,31 @@ import (
 
 // reader fills values and gathers what is wrong.
 type reader struct {
-	file     string
-	errs     []error
-	fields   map[reflect.Type][]field
-	patterns map[string]*regexp.Regexp
+	file string
+	errs []error
+	path []step
 }
 
-// of is fields, worked out once a type and file.
-func (r *reader) of(t reflect.Type) []field {
-	list, ok := r.fields[t]
-	if !ok {
-		list = fields(t)
-		r.fields[t] = list
-	}
-	return list
+// step is one step of the path to the value being read: a field, or an element of a list where the name is empty.
+type step struct {
+	name  string
+	index int
 }
 
-func (r *reader) matches(pattern, s string) bool {
-	re, ok := r.patterns[pattern]
-	if !ok {
-		re = regexp.MustCompile(pattern)
-		r.patterns[pattern] = re
-	}
-	return re.MatchString(s)
-}
-
-func (r *reader) fail(path string, got gjson.Result, want string) {
-	r.errs = append(r.errs, &Error{r.file, path, show(got), want})
-}
-
-// words is a type whose values are a fixed list of words.
-type words interface{ Values() []string }
-
-var (
-	releaseType = reflect.TypeFor[unit.Release]()
-	wordsType   = reflect.TypeFor[words]()
-)
-
-// value reads j into v.
-func (r *reader) value(j gjson.Result, path string, v reflect.Value, rule rules) {
-	t := v.Type()
-	switch {
-	case t == releaseType:
-		r.release(j, path, v, rule)
-	case isFigure(t):
-		r.figure(j, path, v, rule)
-	case t.Implements(wordsType) && t.Kind() == reflect.String:
-		r.word(j, path, v)
-	case t.Kind() == reflect.Pointer:
-		fresh := reflect.New(t.Elem())
-		r.value(j, path, fresh.Elem(), rule)
-		v.Set(fresh)
-	case t.Kind() == reflect.Struct:
-		r.object(j, path, v)
-	case t.Kind() == reflect.Slice:
-		r.list(j, path, v, rule)
-	case t.Kind() == reflect.String:
-		r.text(j, path, v, rule)
-	case t.Kind() == reflect.Bool:
-		if j.Type != gjson.True && j.Type != gjson.False {
-			r.fail(path, j, "true or false")
-			return
-		}
-		v.SetBool(j.Bool())
-	case t.Kind() == reflect.Int64 || t.Kind() == reflect.Int:
-		r.number(j, path, v, rule)
-	case t.Kind() == reflect.Float64:
-		r.float(j, path, v, rule)
-	default:
-		panic(fmt.Sprintf("format: %s: no reading for %s", path, t))
-	}
-}
-
-func (r *reader) object(j gjson.Result, path string, v reflect.Value) {
-	if !j.IsObject() {
-		r.fail(path, j, "an object")
-		return
-	}
-	list := r.of(v.Type())
-	seen := make([]bool, len(list))
-	j.ForEach(func(key, val gjson.Result) bool {
-		name := key.String()
-		at := join(path, name)
-		for i, f := range list {
-			if f.name != name {
-				continue
-			}
-			if seen[i] {
-				r.fail(at, val, "this field once")
-				return true
-			}
-			seen[i] = true
-			if val.Type == gjson.Null && f.optional {
-				return true
-			}
-			r.value(val, at, v.FieldByIndex(f.index), f.rules)
-			return true
-		}
-		r.fail(at, val, "no such field here; known are "+names(list))
-		return true
-	})
-	for i, f := range list {
-		if !seen[i] && !f.optional {
-			r.errs = append(r.errs, &Error{r.file, join(path, f.name), "nothing", describe(f.typ, f.rules)})
+// at prints the path: parts[3].length_mm.
+func (r *reader) at() string {
+	var b strings.Builder
+	for _, s := range r.path {
+		switch {
+		case s.name == "":
+			b.WriteString("[" + strconv.Itoa(s.index) + "]")
+		case b.Len() == 0:
+			b.WriteString(s.name)
+		default:
+			b.WriteString("." + s.name)
 		}
 	}
-}
-
-func names(list []field) string {
-	all := make([]string, len(list))
-	for i, f := range list {
-		all[i] = f.name
-	}
-	return strings.Join(all, ", ")
+	return b.String()
 }
 
 func join(path, name string) string {
@@ -136,98 +47,173 @@ func join(path, name string) string {
 	return path + "." + name
 }
 
-func (r *reader) list(j gjson.Result, path string, v reflect.Value, rule rules) {
+func (r *reader) fail(got gjson.Result, want string) {
+	r.errs = append(r.errs, &Error{r.file, r.at(), show(got), want})
+}
+
+// value reads j into v by its plan.
+func (r *reader) value(j gjson.Result, v reflect.Value, p *plan) {
+	if p.pointer {
+		fresh := reflect.New(p.typ)
+		v.Set(fresh)
+		v = fresh.Elem()
+	}
+	switch p.shape {
+	case shapeNumber:
+		r.number(j, v, p)
+	case shapeFloat:
+		if j.Type != gjson.Number || p.rule.bounded && (j.Num < p.rule.low || j.Num > p.rule.top) {
+			r.fail(j, describe(p.typ, p.rule))
+			return
+		}
+		v.SetFloat(j.Num)
+	case shapeFlag:
+		r.flag(j, v, p)
+	case shapeText:
+		r.text(j, v, p)
+	case shapeWord:
+		r.word(j, v, p)
+	case shapeRelease:
+		r.release(j, v, p)
+	case shapeObject:
+		r.object(j, v, p)
+	case shapeList:
+		r.list(j, v, p)
+	}
+}
+
+func (r *reader) object(j gjson.Result, v reflect.Value, p *plan) {
+	if !j.IsObject() {
+		r.fail(j, "an object")
+		return
+	}
+	seen := make([]bool, len(p.fields))
+	depth := len(r.path)
+	j.ForEach(func(key, val gjson.Result) bool {
+		name := key.Str
+		r.path = append(r.path[:depth], step{name: name})
+		i, known := p.byName[name]
+		switch {
+		case !known:
+			if name == "" {
+				r.path[depth].name = `""`
+			}
+			r.fail(val, "no such field here; known are "+names(p.fields))
+		case seen[i]:
+			r.fail(val, "this field once")
+		default:
+			seen[i] = true
+			if f := &p.fields[i]; val.Type != gjson.Null || !f.optional {
+				r.value(val, v.FieldByIndex(f.index), f.plan)
+			}
+		}
+		return true
+	})
+	r.path = r.path[:depth]
+	for i, f := range p.fields {
+		if !seen[i] && !f.optional {
+			r.errs = append(r.errs, &Error{r.file, join(r.at(), f.name), "nothing", describe(f.typ, f.rules)})
+		}
+	}
+}
+
+func names(list []planned) string {
+	all := make([]string, len(list))
+	for i, f := range list {
+		all[i] = f.name
+	}
+	return strings.Join(all, ", ")
+}
+
+func (r *reader) list(j gjson.Result, v reflect.Value, p *plan) {
 	if !j.IsArray() {
-		r.fail(path, j, "a list")
+		r.fail(j, "a list")
 		return
 	}
 	items := j.Array()
-	if len(items) < rule.least {
-		r.fail(path, j, fmt.Sprintf("a list of at least %d", rule.least))
+	if len(items) < p.rule.least {
+		r.fail(j, fmt.Sprintf("a list of at least %d", p.rule.least))
 		return
 	}
-	out := reflect.MakeSlice(v.Type(), len(items), len(items))
-	inner := rules{name: rule.name, bounded: rule.bounded, low: rule.low, top: rule.top, pattern: rule.pattern}
+	out := reflect.MakeSlice(p.typ, len(items), len(items))
+	depth := len(r.path)
 	for i, item := range items {
-		r.value(item, fmt.Sprintf("%s[%d]", path, i), out.Index(i), inner)
+		r.path = append(r.path[:depth], step{index: i})
+		r.value(item, out.Index(i), p.item)
 	}
+	r.path = r.path[:depth]
 	v.Set(out)
 }
 
-func (r *reader) text(j gjson.Result, path string, v reflect.Value, rule rules) {
-	if j.Type != gjson.String {
-		r.fail(path, j, "a text")
-		return
+func (r *reader) text(j gjson.Result, v reflect.Value, p *plan) {
+	switch {
+	case j.Type != gjson.String:
+		r.fail(j, "a text")
+	case j.Str == "" && !p.rule.optional:
+		r.fail(j, "a text that is not empty")
+	case p.pattern != nil && !p.pattern.MatchString(j.Str):
+		r.fail(j, "a text of the form "+p.rule.pattern)
+	default:
+		v.SetString(j.Str)
 	}
-	s := j.String()
-	if s == "" && !rule.optional {
-		r.fail(path, j, "a text that is not empty")
-		return
-	}
-	if rule.pattern != "" && !r.matches(rule.pattern, s) {
-		r.fail(path, j, "a text of the form "+rule.pattern)
-		return
-	}
-	v.SetString(s)
 }
 
-func (r *reader) word(j gjson.Result, path string, v reflect.Value) {
-	list := v.Interface().(words).Values()
+func (r *reader) word(j gjson.Result, v reflect.Value, p *plan) {
 	if j.Type == gjson.String {
-		for _, w := range list {
-			if j.String() == w {
+		for _, w := range p.words {
+			if j.Str == w {
 				v.SetString(w)
 				return
 			}
 		}
 	}
-	r.fail(path, j, "one of "+strings.Join(list, ", "))
+	r.fail(j, "one of "+strings.Join(p.words, ", "))
 }
 
-func (r *reader) release(j gjson.Result, path string, v reflect.Value, rule rules) {
-	n, err := unit.ParseRelease(j.String())
-	if j.Type != gjson.String || err != nil || rule.bounded && (float64(n) < rule.low*1000 || float64(n) > rule.top*1000+999) {
-		r.fail(path, j, `a version as a text such as "2.14"`+rule.span())
+func (r *reader) flag(j gjson.Result, v reflect.Value, p *plan) {
+	switch {
+	case j.Type != gjson.True && j.Type != gjson.False:
+		r.fail(j, "true or false")
+	case p.figure:
+		v.Addr().Interface().(*unit.Figure[bool]).Set(j.Type == gjson.True)
+	default:
+		v.SetBool(j.Type == gjson.True)
+	}
+}
+
+func (r *reader) release(j gjson.Result, v reflect.Value, p *plan) {
+	n, err := unit.ParseRelease(j.Str)
+	if j.Type != gjson.String || err != nil || p.rule.bounded && (float64(n) < p.rule.low*1000 || float64(n) > p.rule.top*1000+999) {
+		r.fail(j, `a version as a text such as "2.14"`+p.rule.span())
 		return
 	}
-	v.SetInt(int64(n))
+	p.store(v, int64(n))
 }
 
 // number reads an integer or a typed quantity: the JSON decimal times the type's base, exactly.
-func (r *reader) number(j gjson.Result, path string, v reflect.Value, rule rules) {
-	base, symbol := Base(v.Type())
-	want := describe(v.Type(), rule)
+func (r *reader) number(j gjson.Result, v reflect.Value, p *plan) {
+	base := p.measure.perUnit
 	n, ok := int64(0), false
 	if j.Type == gjson.Number {
 		n, ok = scaled(j.Raw, base)
 	}
-	if !ok || rule.bounded && (float64(n) < rule.low*float64(base) || float64(n) > rule.top*float64(base)) {
-		if ok || base == 1 || j.Type != gjson.Number {
-			r.fail(path, j, want)
-		} else {
-			r.fail(path, j, want+fmt.Sprintf(" in steps of 1/%d %s", base, symbol))
-		}
+	switch {
+	case ok && !(p.rule.bounded && (float64(n) < p.rule.low*float64(base) || float64(n) > p.rule.top*float64(base))):
+		p.store(v, n)
+	case ok || base == 1 || j.Type != gjson.Number:
+		r.fail(j, describe(p.typ, p.rule))
+	default:
+		r.fail(j, describe(p.typ, p.rule)+fmt.Sprintf(" in steps of 1/%d %s", base, p.measure.symbol))
+	}
+}
+
+// store sets a count, through the figure's own method where v is a figure.
+func (p *plan) store(v reflect.Value, n int64) {
+	if p.figure {
+		p.measure.state(v.Addr().Interface(), n)
 		return
 	}
 	v.SetInt(n)
-}
-
-func (r *reader) float(j gjson.Result, path string, v reflect.Value, rule rules) {
-	if j.Type != gjson.Number || rule.bounded && (j.Num < rule.low || j.Num > rule.top) {
-		r.fail(path, j, "a number"+rule.span())
-		return
-	}
-	v.SetFloat(j.Num)
-}
-
-// figure reads a unit.Figure through its own pointer method, so that its fields stay private.
-func (r *reader) figure(j gjson.Result, path string, v reflect.Value, rule rules) {
-	inner := reflect.New(figureOf(v.Type())).Elem()
-	before := len(r.errs)
-	r.value(j, path, inner, rule)
-	if len(r.errs) == before {
-		v.Addr().MethodByName("Set").Call([]reflect.Value{inner})
-	}
 }
 
 // scaled turns a JSON number into an integer count of 1/base, exactly; false where it does not fit.
