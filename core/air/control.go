@@ -111,7 +111,7 @@ func (m *Machine) consumerOf(reading int) int {
 	return max(-1, reading-len(m.Zones)-len(m.Loops))
 }
 
-// limit gives the temperature a consumer is judged by and its limit. With a limit on the hot spot, the reading is
+// judged gives the temperature that a consumer's limit and the fans that follow it go by. With a limit on the hot spot, the reading is
 // whichever of the two stands nearer to its own limit, expressed against the first.
 func (c *Consumer) judged(tempC, powerW float64) float64 {
 	if c.HotspotLimitC == 0 {
@@ -124,6 +124,7 @@ func (c *Consumer) judged(tempC, powerW float64) float64 {
 	return max(tempC, spot-(c.HotspotLimitC-c.LimitC))
 }
 
+// limit gives what the judged temperature may reach; +Inf without a limit.
 func (c *Consumer) limit() float64 {
 	switch {
 	case c.LimitC > 0:

@@ -44,7 +44,7 @@ const (
 
 // Path is one way for air through a face: equal fans side by side, behind a shared filter, each behind its own
 // grille or radiator section. With no fans it is a plain opening. Air may flow against the fans; the sign of the
-// flow says so.
+// flow says so. The fans' own heat goes to the zone's air from an intake, to the stream from an exhaust or a radiator.
 type Path struct {
 	Name            string
 	Zone            int

@@ -2,9 +2,6 @@ package air
 
 import "math"
 
-// driftMu are the inverse lengths of the steps of a drift, by turns.
-var driftMu = [...]float64{1, 4, 16, 64}
-
 // settle finds the readings that cause themselves, by Newton's method with slopes from differences. Where a full step
 // does not help, the step is shortened as if by time: (J + µI)·d = −gap is one implicit step of length 1/µ of a machine
 // whose readings drift towards what they cause, which is what a real one does. Where no such step brings the gaps down
@@ -20,6 +17,7 @@ func (s *Solver) settle() error {
 	if err != nil {
 		return err
 	}
+	driftMu := [...]float64{1, 4, 16, 64} // inverse lengths of the steps of a drift, by turns
 	drift, spells, mu := 0, 0, 0.0
 	for range mostStep {
 		if norm <= restK {
