@@ -15,6 +15,7 @@ type Card struct {
 	Rear     []RearPort                `json:"rear,omitempty" doc:"Ports it adds."`
 	Gives    []Header                  `json:"gives_headers,omitempty" doc:"Headers it adds."`
 	Takes    []Header                  `json:"takes_headers,omitempty" doc:"Board headers it hangs on."`
+	Fed      []PlugKind                `json:"supply_plugs,omitempty" doc:"Supply plugs it must be fed by; a hub without one draws from the header it hangs on."`
 	From     LinkKind                  `json:"from_link,omitempty" doc:"For a display adapter: the output it plugs into."`
 	To       LinkKind                  `json:"to_link,omitempty" doc:"For a display adapter: the input it serves."`
 	Holds    unit.Figure[unit.Mass]    `json:"holds_kg,omitzero" range:"0.1..10" doc:"For a card holder: mass it supports."`

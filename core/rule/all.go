@@ -8,6 +8,23 @@ var All = []*Rule{
 
 	// mate
 	&Socket,
+	&Platform,
+	&Firmware,
+	&CoolerSocket,
+	&BoardPower,
+	&MemoryType,
+	&MemoryController,
+	&MemoryCount,
+	&MemorySize,
+	&MemorySpeed,
+	&MemoryECC,
+	&Headers,
+	&AnyPicture,
+	&Screens,
+	&ScreenMode,
+	&RearPorts,
+	&Network,
+	&Seats,
 
 	// feed
 

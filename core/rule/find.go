@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"slipfit/core/brief"
@@ -14,7 +15,9 @@ import (
 func figure[T ~int64 | ~bool](v *View, f unit.Figure[T], owner *part.Article, field string) T {
 	x, ok := f.Get()
 	if !ok {
-		v.missing = append(v.missing, owner.ID+": "+field)
+		if lacks := owner.ID + ": " + field; !slices.Contains(v.missing, lacks) {
+			v.missing = append(v.missing, lacks)
+		}
 	}
 	return x
 }
@@ -62,10 +65,12 @@ func (v *View) met(subject string, ok bool, why func() string) *Margin {
 func (v *View) serve(n brief.Need, have int64, why func() string) *Margin {
 	m := v.find(n.Resource.Title(), unit.Quantity{N: have, Kind: n.Resource.Kind()}, n.FloorQ(), why)
 	m.Enough, m.Capped = n.EnoughQ(), true
-	if m.Verdict == Unknown {
+	switch {
+	case m.Verdict == Unknown:
 		return m
-	}
-	if have > n.Enough {
+	case have < n.Floor:
+		m.Verdict = Short // a need unmet, in whatever group it is found
+	case have > n.Enough:
 		m.Verdict = Loose
 	}
 	m.Worth = int64(n.Weight) * served(have, n.Floor, n.Enough)
