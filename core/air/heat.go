@@ -7,7 +7,6 @@ import "math"
 // its fresh air (the mean of all that enters); of each radiator the coolant that enters it.
 //
 // A zone's balance is written in differences, inflow·(fresh − mixed), so that a trace of flow imbalance costs no heat.
-
 //
 // A face at rest breathes both ways: where a path's flow nears zero its heat is shared between zone and room, so that
 // temperatures do not jump when the flow turns round. At working flows the share is all one way.

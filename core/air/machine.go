@@ -99,7 +99,7 @@ type SensorKind uint8
 const (
 	ZoneAir   SensorKind = iota // mixed air of zone Index
 	Coolant                     // coolant into the first radiator of loop Index, the warmest point
-	Component                   // temperature of consumer Index
+	Component                   // temperature of consumer Index; its hot spot's, set against LimitC, where that is nearer to its limit
 )
 
 // Sensor is one named temperature.
