@@ -124,3 +124,11 @@ func (v *View) Run(r *Rule) []Margin {
 	v.rule, v.margins, v.missing = r, v.margins[:0], v.missing[:0]
 	return r.Check(v)
 }
+
+// Term returns what the part in one seat gives and takes under a rule declared as a sum; known is false where a data
+// sheet lacks a figure the term reads.
+func (v *View) Term(r *Rule, s build.Seat) (gives, takes int64, known bool) {
+	v.rule, v.margins, v.missing = r, v.margins[:0], v.missing[:0]
+	gives, takes = r.Sum.Term(v, s)
+	return gives, takes, len(v.missing) == 0
+}

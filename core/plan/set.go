@@ -1,0 +1,62 @@
+package plan
+
+import "math/bits"
+
+// set is a set of small numbers, 64 to a word.
+type set []uint64
+
+func words(n int) int { return (n + 63) / 64 }
+
+// full is the set of all numbers under n.
+func full(n int) set {
+	s := make(set, words(n))
+	for i := range n {
+		s.add(i)
+	}
+	return s
+}
+
+func (s set) has(i int) bool { return s[i>>6]>>(i&63)&1 != 0 }
+func (s set) add(i int)      { s[i>>6] |= 1 << (i & 63) }
+func (s set) drop(i int)     { s[i>>6] &^= 1 << (i & 63) }
+
+// keep leaves what is in t too.
+func (s set) keep(t set) {
+	for i := range s {
+		s[i] &= t[i]
+	}
+}
+
+func (s set) meets(t set) bool {
+	for i := range s {
+		if s[i]&t[i] != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func (s set) count() int {
+	n := 0
+	for _, w := range s {
+		n += bits.OnesCount64(w)
+	}
+	return n
+}
+
+// next is the first member at or after i, −1 where there is none.
+func (s set) next(i int) int {
+	w := i >> 6
+	if w >= len(s) {
+		return -1
+	}
+	if rest := s[w] >> (i & 63); rest != 0 {
+		return i + bits.TrailingZeros64(rest)
+	}
+	for w++; w < len(s); w++ {
+		if s[w] != 0 {
+			return w<<6 + bits.TrailingZeros64(s[w])
+		}
+	}
+	return -1
+}

@@ -1,0 +1,99 @@
+package plan
+
+import (
+	"slipfit/core/build"
+	"slipfit/core/rule"
+)
+
+// tables holds, for every two columns that some rule joins, which options may stand together.
+type tables struct {
+	n  int
+	at []*table // at[a*n+b] joins option of a to options of b; nil where no rule joins them
+}
+
+// table has a row for each option of one column: the options of the other that may stand with it.
+type table struct {
+	words int
+	rows  []uint64
+}
+
+func newTables(cols []*column) tables {
+	return tables{len(cols), make([]*table, len(cols)*len(cols))}
+}
+
+func (t *tables) get(a, b int) *table { return t.at[a*t.n+b] }
+
+func (t *table) row(i int) set { return t.rows[i*t.words : (i+1)*t.words] }
+
+// join returns the two tables of a pair of columns, all allowed when they are new.
+func (t *tables) join(a, b int, cols []*column) (ab, ba *table) {
+	if t.get(a, b) == nil {
+		t.at[a*t.n+b] = allowAll(len(cols[a].options), len(cols[b].options))
+		t.at[b*t.n+a] = allowAll(len(cols[b].options), len(cols[a].options))
+	}
+	return t.get(a, b), t.get(b, a)
+}
+
+func allowAll(from, to int) *table {
+	t := &table{words: words(to), rows: make([]uint64, from*words(to))}
+	all := full(to)
+	for i := range from {
+		copy(t.row(i), all)
+	}
+	return t
+}
+
+// tabulate runs a rule that reads two columns on every pair of their options. Worth that depends on the pair makes it a
+// factor besides.
+func (p *Problem) tabulate(r *rule.Rule) {
+	f := p.newFactor(r)
+	a, b := f.cols[0], f.cols[1]
+	ab, ba := p.tables.join(a, b, p.cols)
+	ca, cb := p.cols[a], p.cols[b]
+	valued, dropped := false, 0
+	for i := ca.live.next(0); i >= 0; i = ca.live.next(i + 1) {
+		for j := cb.live.next(0); j >= 0; j = cb.live.next(j + 1) {
+			switch w := f.ask(p, i, j); {
+			case w == failed:
+				ab.row(i).drop(j)
+				ba.row(j).drop(i)
+				dropped++
+			case w > 0:
+				valued = true
+			}
+		}
+	}
+	p.scratch = p.base
+	if dropped > 0 {
+		p.cut = append(p.cut, Cut{Rule: r, Seats: build.SetOf(ca.seat, cb.seat), Options: dropped})
+	}
+	if valued {
+		p.many = append(p.many, f)
+	}
+}
+
+// close takes out options that no option of some joined column can stand with, until nothing changes.
+func (p *Problem) close() {
+	for changed := true; changed; {
+		changed = false
+		for a, ca := range p.cols {
+			for b, cb := range p.cols {
+				t := p.tables.get(a, b)
+				if t == nil {
+					continue
+				}
+				dropped := 0
+				for i := ca.live.next(0); i >= 0; i = ca.live.next(i + 1) {
+					if !t.row(i).meets(cb.live) {
+						ca.live.drop(i)
+						dropped++
+					}
+				}
+				if dropped > 0 {
+					changed = true
+					p.cut = append(p.cut, Cut{Seats: build.SetOf(ca.seat, cb.seat), Options: dropped, Empties: ca.live.next(0) < 0})
+				}
+			}
+		}
+	}
+}
