@@ -9,4 +9,4 @@ func SaveFile(name, media string, data []byte) {}
 func OpenFile(accept string) (name string, data []byte, err error) { return "", nil, ErrNoFile }
 
 // PrintSheet does nothing outside a browser.
-func PrintSheet() error { return nil }
+func PrintSheet() {}

@@ -2,6 +2,7 @@ package web
 
 import (
 	"math"
+	"strconv"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
@@ -22,7 +23,7 @@ type Ruler struct {
 	Title   string
 	Have    Mark
 	Need    Mark
-	Between string // have − need, printed with its sign and unit; empty when unknown
+	Margin  string // have − need, printed with its sign and unit; empty when unknown
 	Verdict string // clash, short, snug, loose or unknown
 	Why     string // one sentence
 }
@@ -36,7 +37,7 @@ func (r *Ruler) Render() app.UI {
 		),
 		r.draw(),
 		app.P().Class("ruler-figures").Body(
-			figure("have", r.Have.Text), figure("need", r.Need.Text), figure("between", r.Between),
+			figure("have", r.Have.Text), figure("need", r.Need.Text), figure("margin", r.Margin),
 		),
 		app.If(r.Why != "", app.P().Class("ruler-why").Text(r.Why)),
 	)
@@ -51,11 +52,13 @@ func figure(name, text string) app.UI {
 
 // The parts of a ruler, in CSS pixels from its top. Along the ruler every length is a share of its width.
 const (
-	rulerHeight = "40"
+	rulerHeight = "52"
 	needY       = "9"
 	haveY       = "16"
 	haveHeight  = "12"
 	scaleY      = "34"
+	tickEndY    = "39.5"
+	numberY     = "49"
 )
 
 // blankRuler draws a ruler that measures nothing yet.
@@ -120,19 +123,27 @@ func (s scale) share(m Mark) float64 {
 	return m.At / s.top
 }
 
+// draw graduates the scale. One that measures nothing yet has ten divisions and no numbers.
 func (s scale) draw() app.UI {
-	ticks := []app.UI{svg("line", "x1", "0", "y1", scaleY, "x2", "100%", "y2", scaleY, "stroke", "currentColor")}
-	const blank = 10 // divisions of a ruler that measures nothing yet
-	n := blank
-	if s.top > 0 {
-		n = int(s.top / s.step)
+	parts := []app.UI{svg("line", "x1", "0", "y1", scaleY, "x2", "100%", "y2", scaleY, "stroke", "currentColor")}
+	tick := func(at string) app.UI {
+		return svg("line", "x1", at, "y1", scaleY, "x2", at, "y2", tickEndY, "stroke", "currentColor")
 	}
-	for i := range n + 1 {
-		at := float64(i) / blank
-		if s.top > 0 {
-			at = float64(i) * s.step / s.top
+	if s.top == 0 {
+		for i := range 11 {
+			parts = append(parts, tick(percent(float64(i)/10)))
 		}
-		ticks = append(ticks, svg("line", "x1", percent(at), "y1", scaleY, "x2", percent(at), "y2", "39.5", "stroke", "currentColor"))
+		return svg("g", "data-part", "scale").Body(parts...)
 	}
-	return svg("g", "data-part", "scale").Body(ticks...)
+	decimals := max(0, int(-math.Floor(math.Log10(s.step))))
+	for i := range int(s.top/s.step) + 1 {
+		value := float64(i) * s.step
+		at, anchor := percent(value/s.top), "middle"
+		if i == 0 {
+			anchor = "start"
+		}
+		parts = append(parts, tick(at), svg("text", "x", at, "y", numberY, "text-anchor", anchor, "fill", "currentColor").
+			Text(strconv.FormatFloat(value, 'f', decimals, 64)))
+	}
+	return svg("g", "data-part", "scale").Body(parts...)
 }

@@ -49,9 +49,9 @@ func TestRulerPlaces(t *testing.T) {
 }
 
 func TestRulerSaysInWordsWhatItDraws(t *testing.T) {
-	r := &Ruler{Title: "Cooler height", Have: known(165, "165 mm"), Need: known(158, "158 mm"), Between: "+7 mm", Verdict: "snug"}
+	r := &Ruler{Title: "Cooler height", Have: known(165, "165 mm"), Need: known(158, "158 mm"), Margin: "+7 mm", Verdict: "snug"}
 	text := regexp.MustCompile(`\s+`).ReplaceAllString(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(app.HTMLString(r.Render()), " "), " ")
-	require.Equal(t, " Cooler height snug have 165 mm need 158 mm between +7 mm ", text)
+	require.Equal(t, " Cooler height snug 0 50 100 150 have 165 mm need 158 mm margin +7 mm ", text)
 	missing := &Ruler{Title: "Cooler height", Need: known(158, "158 mm"), Verdict: "unknown"}
 	require.Contains(t, app.HTMLString(missing.Render()), "not known")
 }

@@ -31,7 +31,7 @@ const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-
 // lengthHeader carries the unpacked length of a file that is sent packed, for the page's own progress.
 const lengthHeader = "X-Raw-Length"
 
-// The programs that `make site` builds.
+// The programs that `make page` builds.
 const (
 	pageProgram   = "page.wasm"
 	workerProgram = "worker.wasm"
@@ -41,13 +41,13 @@ const (
 // Site is the page with both of its programs, ready to serve or to write out.
 type Site struct{ programs map[string][]byte }
 
-// Open reads the programs that `make site` has put into dir.
+// Open reads the programs that `make page` has put into dir.
 func Open(dir string) (*Site, error) {
 	s := &Site{programs: map[string][]byte{}}
 	for _, name := range []string{pageProgram, workerProgram, startScript} {
 		data, err := os.ReadFile(filepath.Join(dir, name))
 		if errors.Is(err, fs.ErrNotExist) {
-			return nil, fmt.Errorf("%s: no %s: build the page with `make site`", dir, name)
+			return nil, fmt.Errorf("%s: no %s: build the page with `make page`", dir, name)
 		}
 		if err != nil {
 			return nil, fmt.Errorf("page: %w", err)
@@ -69,7 +69,7 @@ func FindBuilt() (string, error) {
 			return dir, nil
 		}
 	}
-	return "", fmt.Errorf("no built page in %s: build it with `make site`", strings.Join(places, " or "))
+	return "", fmt.Errorf("no built page in %s: build it with `make page`", strings.Join(places, " or "))
 }
 
 // files is everything that is shipped, by path below the place where the page is mounted. "/" is the page.

@@ -32,16 +32,16 @@ func standIn(t *testing.T, edition string) *Site {
 func TestOpenNamesWhatIsMissing(t *testing.T) {
 	dir := t.TempDir()
 	_, err := Open(dir)
-	require.EqualError(t, err, dir+": no page.wasm: build the page with `make site`")
+	require.EqualError(t, err, dir+": no page.wasm: build the page with `make page`")
 	require.NoError(t, os.WriteFile(filepath.Join(dir, pageProgram), nil, 0o644))
 	_, err = Open(dir)
-	require.EqualError(t, err, dir+": no worker.wasm: build the page with `make site`")
+	require.EqualError(t, err, dir+": no worker.wasm: build the page with `make page`")
 }
 
 func TestFindBuilt(t *testing.T) {
 	t.Chdir(t.TempDir())
 	_, err := FindBuilt()
-	require.ErrorContains(t, err, "build it with `make site`")
+	require.ErrorContains(t, err, "build it with `make page`")
 	require.NoError(t, os.MkdirAll("build/site", 0o755))
 	require.NoError(t, os.WriteFile("build/site/page.wasm", nil, 0o644))
 	dir, err := FindBuilt()

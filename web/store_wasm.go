@@ -7,6 +7,9 @@ import (
 	"syscall/js"
 )
 
+// storeName names both the database and its one table.
+const storeName = "slipfit-records"
+
 // Store keeps records under keys in the browser, across visits. Every method waits for the browser and so
 // must be called from a goroutine of its own (ctx.Async), never from inside an event handler. What the
 // browser keeps it may also throw away: a file that the user saves is the lasting copy.
@@ -124,5 +127,9 @@ func domError(v js.Value) error {
 	if !v.Truthy() {
 		return errors.New("the browser gave up without a reason")
 	}
-	return fmt.Errorf("%s: %s", v.Get("name").String(), v.Get("message").String())
+	name, message := v.Get("name").String(), v.Get("message").String()
+	if message == "" {
+		return errors.New(name)
+	}
+	return fmt.Errorf("%s: %s", name, message)
 }

@@ -107,12 +107,12 @@ func (p *probe) Render() app.UI {
 	return app.Div().Class("desk").Body(
 		web.Hatches(),
 		web.Sheet("front", false, app.H1().ID("side-title").Text("Rulers"), app.Div().Class("region").Body(
-			&web.Ruler{Title: "Graphics length", Have: mm(315), Need: mm(336), Between: "−21 mm", Verdict: "clash",
+			&web.Ruler{Title: "Graphics length", Have: mm(315), Need: mm(336), Margin: "−21 mm", Verdict: "clash",
 				Why: "The card is longer than the bay behind the front radiator."},
-			&web.Ruler{Title: "Cooler height", Have: mm(158), Need: mm(165), Between: "−7 mm", Verdict: "short"},
-			&web.Ruler{Title: "Supply length", Have: mm(180), Need: mm(160), Between: "+20 mm", Verdict: "snug"},
+			&web.Ruler{Title: "Cooler height", Have: mm(158), Need: mm(165), Margin: "−7 mm", Verdict: "short"},
+			&web.Ruler{Title: "Supply length", Have: mm(180), Need: mm(160), Margin: "+20 mm", Verdict: "snug"},
 			&web.Ruler{Title: "Steady load", Have: web.Mark{At: 1000, Text: "1000 W", Known: true},
-				Need: web.Mark{At: 420, Text: "420 W", Known: true}, Between: "+580 W", Verdict: "loose"},
+				Need: web.Mark{At: 420, Text: "420 W", Known: true}, Margin: "+580 W", Verdict: "loose"},
 			&web.Ruler{Title: "Memory under the cooler", Need: mm(44), Verdict: "unknown",
 				Why: "The cooler’s data sheet does not give its height above the first slot."},
 		)),

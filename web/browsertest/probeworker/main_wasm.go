@@ -18,7 +18,7 @@ func answer(verb string, args []byte, progress func(wire.Progress)) ([]byte, err
 		return args, nil
 	case "spin":
 		progress(wire.Progress{Note: "for ever"})
-		for {
+		for n := 1; n > 0; n++ { // it overflows in some centuries
 		}
 	case "exit":
 		os.Exit(3)
