@@ -1,5 +1,5 @@
 // Package catalog holds a generic stock of invented makers, good enough to plan real machines with, and the loader a shop
-// uses for its own. A catalog is a directory of JSON files, one a kind of part (cases.json, boards.json ...), and shop.json;
+// uses for its own. A catalog is a directory of JSON files, one a kind of part (cases.json, boards.json ...), shop.json and calibration.json;
 // the schemas of the files are under schema/.
 //
 // Work is stated in points, so that parts of one catalog compare with one another and with nothing else:
@@ -42,6 +42,12 @@ type shopFile struct {
 	Shop part.Shop `json:"shop" doc:"The shop's own figures."`
 }
 
+// calibrationFile is the file of the work that activities are on the references.
+type calibrationFile struct {
+	format.Head
+	Calibration part.Calibration `json:"calibration" doc:"How much work the activities of a brief are."`
+}
+
 // loader reads the files of one catalog and gathers what is wrong.
 type loader struct {
 	fsys  fs.FS
@@ -71,6 +77,9 @@ func Load(fsys fs.FS) (*part.Stock, error) {
 	var shop shopFile
 	there := l.read("shop", &shop)
 	s.Shop = shop.Shop
+	var calibration calibrationFile
+	l.read("calibration", &calibration)
+	s.Calibration = calibration.Calibration
 	switch {
 	case l.found == 0:
 		return nil, &format.Error{File: "catalog", Want: "a directory with shop.json and files of parts such as cases.json and boards.json"}
