@@ -1,6 +1,6 @@
 // Package catalog holds a generic stock of invented makers, good enough to plan real machines with, and the loader a shop
-// uses for its own. A catalog is a directory of JSON files, one a kind of part (cases.json, boards.json ...), shop.json and calibration.json;
-// the schemas of the files are under schema/.
+// uses for its own. A catalog is a directory of JSON files, one a kind of part (cases.json, boards.json ...), shop.json and
+// calibration.json; the schemas of the files are under schema/.
 //
 // Work is stated in points, so that parts of one catalog compare with one another and with nothing else:
 //
@@ -55,8 +55,8 @@ type loader struct {
 	errs  []error
 }
 
-// Load reads the catalog files of a directory. A kind whose file is absent has no parts; shop.json must be there. The
-// error joins a format.Error for everything wrong in any file.
+// Load reads the catalog files of a directory. A kind whose file is absent has no parts, a catalog without calibration.json
+// states no work; shop.json must be there. The error joins a format.Error for everything wrong in any file.
 func Load(fsys fs.FS) (*part.Stock, error) {
 	l := &loader{fsys: fsys}
 	s := &part.Stock{

@@ -27,6 +27,7 @@ func check(s *part.Stock) []error {
 	c := &checker{}
 	c.ids(s)
 	c.shop(s)
+	c.calibration(s)
 	each(c, "cases.json", s.Cases, c.enclosure)
 	each(c, "boards.json", s.Boards, c.board)
 	each(c, "processors.json", s.Processors, c.processor)
@@ -83,6 +84,23 @@ func (c *checker) shop(s *part.Stock) {
 	for i, id := range s.Shop.Labour {
 		if _, ok := part.Find(s.Services, id); !ok {
 			c.fail(fmt.Sprintf("shop.labour[%d]", i), strconv.Quote(id), "the id of a part in services.json")
+		}
+	}
+}
+
+// calibration checks that the references are of this catalog and are what their points say.
+func (c *checker) calibration(s *part.Stock) {
+	c.file = "calibration.json"
+	if core := s.Calibration.Core; core != "" {
+		p, ok := part.Find(s.Processors, core)
+		if !ok || p.Single.Or(1000) != 1000 {
+			c.fail("calibration.core", strconv.Quote(core), "the id of a processor of 1000 single_points in processors.json")
+		}
+	}
+	if card := s.Calibration.Card; card != "" {
+		p, ok := part.Find(s.Graphics, card)
+		if !ok || p.Draw.Or(1000) != 1000 || p.Compute.Or(1000) != 1000 {
+			c.fail("calibration.card", strconv.Quote(card), "the id of a card of 1000 draw_points and 1000 compute_points in graphics.json")
 		}
 	}
 }

@@ -7,14 +7,25 @@ import (
 	"reflect"
 )
 
-// Schema writes the JSON Schema (2020-12) of the files that hold v, a struct. It says what Read accepts, from the same
-// tags: every figure a sheet may lack is optional, every field unknown here is refused.
+// Schema writes the JSON Schema (2020-12) of the files that hold v, a struct or a pointer to one. It says what Read accepts, from the same
+// tags: every figure a sheet may lack is optional, every field unknown here is refused. Where v embeds a Head that is
+// filled in, the schema asks for its kind and for no later version. Two things Read refuses a schema cannot say so that
+// every validator agrees: more decimals than a figure's base holds, and numbers written with an exponent.
 func Schema(id, title string, v any) []byte {
 	s := &ordered{}
 	s.add("$schema", "https://json-schema.org/draft/2020-12/schema")
 	s.add("$id", id)
 	s.add("title", title)
-	for _, e := range schemaOf(reflect.TypeOf(v), rules{}).entries {
+	value := reflect.Indirect(reflect.ValueOf(v))
+	body := schemaOf(value.Type(), rules{})
+	if head := value.FieldByName("Head"); head.IsValid() {
+		if h, ok := head.Interface().(Head); ok && h.Kind != "" {
+			properties := body.get("properties").(*ordered)
+			properties.get("kind").(*ordered).add("const", h.Kind)
+			properties.get("version").(*ordered).set("maximum", h.Version)
+		}
+	}
+	for _, e := range body.entries {
 		s.add(e.key, e.value)
 	}
 	var raw, out bytes.Buffer
@@ -35,6 +46,25 @@ type entry struct {
 }
 
 func (o *ordered) add(key string, value any) { o.entries = append(o.entries, entry{key, value}) }
+
+func (o *ordered) get(key string) any {
+	for _, e := range o.entries {
+		if e.key == key {
+			return e.value
+		}
+	}
+	return nil
+}
+
+func (o *ordered) set(key string, value any) {
+	for i := range o.entries {
+		if o.entries[i].key == key {
+			o.entries[i].value = value
+			return
+		}
+	}
+	o.add(key, value)
+}
 
 func (o *ordered) write(b *bytes.Buffer) {
 	b.WriteByte('{')
@@ -58,15 +88,14 @@ func (o *ordered) write(b *bytes.Buffer) {
 
 func schemaOf(t reflect.Type, rule rules) *ordered {
 	s := &ordered{}
-	nullable := isFigure(t)
-	if nullable {
+	if isFigure(t) {
 		t = figureOf(t)
 	}
 	if t.Kind() == reflect.Pointer {
-		t, nullable = t.Elem(), true
+		t = t.Elem()
 	}
 	typed := func(name string) {
-		if nullable {
+		if rule.optional {
 			s.add("type", []string{name, "null"})
 			return
 		}
@@ -81,7 +110,14 @@ func schemaOf(t reflect.Type, rule rules) *ordered {
 		s.add("pattern", `^[0-9]{1,3}(\.[0-9]{1,3})?$`)
 	case t.Implements(wordsType) && t.Kind() == reflect.String:
 		typed("string")
-		s.add("enum", reflect.Zero(t).Interface().(words).Values())
+		enum := []any{}
+		for _, w := range reflect.Zero(t).Interface().(words).Values() {
+			enum = append(enum, w)
+		}
+		if rule.optional {
+			enum = append(enum, nil)
+		}
+		s.add("enum", enum)
 	case t.Kind() == reflect.String:
 		typed("string")
 		if !rule.optional {
