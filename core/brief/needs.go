@@ -81,6 +81,7 @@ type Needs struct {
 	Decode  []CodecNeed     // video formats to be read in hardware
 	Encode  []CodecNeed     // video formats to be written in hardware
 	Loads   []Load          // what each activity asks of the parts at once, for power and heat
+	Jobs    []Job           // work the customer waits for
 	Written Written         // what the work writes to the drives
 	ECC     bool            // error-correcting memory asked for
 	Copies  bool            // work that is kept must lie on two drives of the machine

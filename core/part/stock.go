@@ -4,20 +4,21 @@ import "slipfit/core/unit"
 
 // Stock is everything a shop can sell: its parts by kind, in catalog order, and the shop's own figures.
 type Stock struct {
-	Shop       Shop
-	Cases      []*Case
-	Boards     []*Board
-	Processors []*Processor
-	Coolers    []*Cooler
-	Memory     []*Memory
-	Graphics   []*Graphics
-	Supplies   []*Supply
-	Drives     []*Drive
-	Fans       []*Fan
-	Monitors   []*Monitor
-	Cards      []*Card
-	UPS        []*UPS
-	Services   []*Service
+	Shop        Shop
+	Calibration Calibration // zero where the catalog has none
+	Cases       []*Case
+	Boards      []*Board
+	Processors  []*Processor
+	Coolers     []*Cooler
+	Memory      []*Memory
+	Graphics    []*Graphics
+	Supplies    []*Supply
+	Drives      []*Drive
+	Fans        []*Fan
+	Monitors    []*Monitor
+	Cards       []*Card
+	UPS         []*UPS
+	Services    []*Service
 }
 
 // Shop is what a shop says of itself: money and the people behind the counter.

@@ -1,0 +1,84 @@
+package brief
+
+import "slipfit/core/unit"
+
+// Games is playing games.
+type Games struct {
+	Class  GameClass                 `json:"class,omitempty" doc:"light, ordinary, demanding or traced (rays traced)."`
+	Width  unit.Figure[unit.Whole]   `json:"width_px,omitzero" range:"640..16384" doc:"Picture width; that of the screen where not said."`
+	Height unit.Figure[unit.Whole]   `json:"height_px,omitzero" range:"480..8640" doc:"Picture height; that of the screen where not said."`
+	Rate   unit.Figure[unit.Whole]   `json:"frames_s,omitzero" range:"24..600" doc:"Pictures a second wanted; that of the screen where not said."`
+	Games  unit.Figure[unit.Whole]   `json:"installed,omitzero" range:"0..500" doc:"Games installed at once; 6 where not said."`
+	Each   unit.Figure[unit.Storage] `json:"each_gb,omitzero" range:"1..500" doc:"Size of one; 80 GB where not said."`
+}
+
+// GameClass is how much a game draws.
+type GameClass string
+
+// Classes of games.
+const (
+	GameLight     GameClass = "light"
+	GameOrdinary  GameClass = "ordinary"
+	GameDemanding GameClass = "demanding"
+	GameTraced    GameClass = "traced"
+)
+
+// Values lists the accepted words.
+func (GameClass) Values() []string { return []string{"light", "ordinary", "demanding", "traced"} }
+
+func (*Games) name() string { return "games" }
+
+// cost is a class's share of the calibration's demanding game, in thousandths, the threads it fills, and the memory its
+// textures and the game itself take.
+func (c GameClass) cost() (permille, threads int64, textures, memory unit.Memory) {
+	switch c {
+	case GameLight:
+		return 250, 4, unit.GiB / 2, 6 * unit.GiB
+	case GameOrdinary:
+		return 600, 6, 4 * unit.GiB, 8 * unit.GiB
+	case GameDemanding:
+		return 1000, 8, 6 * unit.GiB, 10 * unit.GiB
+	}
+	return 1600, 8, 7 * unit.GiB, 12 * unit.GiB
+}
+
+// ask turns a game on a screen into needs. With p = width × height × pictures a second, in 10^9 pixels a second:
+//
+//	graphics work     p × game_points × (0.25 light, 0.6 ordinary, 1 demanding, 1.6 traced)
+//	one-thread work   game_loop + game_loop_per_100_hz × pictures a second / 100: the main loop runs once a picture
+//	graphics memory   textures of the class + 250 bytes a pixel of the picture (targets, history, upscaling)
+//	boot              every game installed: maps and textures load from the fast tier
+//
+// Sources: the calibration block; 8 GB at 1080, 12 GB at 1440, 16 GB at 2160 lines is common practice.
+func (g *Games) ask(a *asker) {
+	class := takeWord(a, g.Class, "class of game", GameOrdinary, GameDemanding)
+	width, height := 2560, 1440
+	if class == GameLight {
+		width, height = 1920, 1080
+	}
+	screen := a.mode(width, height, 60, 8)
+	w := take(a, g.Width, "picture width", unit.Whole(screen.Width), unit.Whole(screen.Width))
+	h := take(a, g.Height, "picture height", unit.Whole(screen.Height), unit.Whole(screen.Height))
+	rate := take(a, g.Rate, "pictures a second", unit.Whole(screen.Refresh), unit.Whole(screen.Refresh))
+	games := take(a, g.Games, "games installed", 6, 12)
+	each := take(a, g.Each, "size of a game", 80*unit.Gigabyte, 120*unit.Gigabyte)
+	if !a.high && len(a.screens) == 0 {
+		a.out.screen = Screen{Width: int(w), Height: int(h), Refresh: int(rate), Bits: 8, Count: 1}
+	}
+	permille, threads, textures, memory := class.cost()
+	draw := ceil(ceil(w*h*rate, 1000)*int64(a.cal.GameDraw)*permille, 1_000_000_000)
+	a.need(DrawWork, draw, ceil(draw*7, 5), 80, "calibration block", "%d × %d × %d pictures/s of a game of the class %s", w, h, rate, class)
+	loop := int64(a.cal.GameLoop) + ceil(int64(a.cal.GameLoopHz)*rate, 100)
+	a.need(SingleWork, loop, ceil(loop*5, 4), 50, "calibration block", "the main loop runs %d times a second: %d + %d × %d/100 points", rate, a.cal.GameLoop, a.cal.GameLoopHz, rate)
+	a.need(AllWork, 4*loop, 8*loop, 15, practice, "four threads' worth of main loop: drawing lists, physics, sound")
+	a.need(Threads, threads, threads+6, 20, practice, "a game of the class %s fills %d threads and little more", class, threads)
+	a.need(MemorySize, int64(memory), 2*int64(memory), 30, practice, "%s for a game of the class %s", memory.Q(), class)
+	picture := ceil(w*h*250, 1<<20)
+	need := int64(textures) + picture
+	a.need(GraphicsMemory, need, ceil(need*3, 2), 40, practice, "%s of textures + %d × %d pixels × 250 bytes", textures.Q(), w, h)
+	a.need(BootSize, games*each, 3*games*each/2, 25, practice, "%d games × %s: maps load from the fast tier", games, size(each))
+	a.need(BootRead, 500, 5000, 15, practice, "a map loads in seconds")
+	a.need(FastPorts, 1, 3, 5, practice, "a headset or a controller")
+	a.writesYearly(6*each, 0, 0)
+	a.load(50, 100, 60, 10)
+}

@@ -1,0 +1,55 @@
+package brief
+
+import (
+	"slipfit/core/media"
+	"slipfit/core/unit"
+)
+
+// Photography is developing and retouching photographs.
+type Photography struct {
+	Mpx    unit.Figure[unit.Whole] `json:"megapixels,omitzero" range:"1..400" doc:"Millions of pixels of a photograph; 24 where not said."`
+	Year   unit.Figure[unit.Whole] `json:"pictures_year,omitzero" range:"0..1000000" doc:"Photographs kept a year; 8000 where not said."`
+	Years  unit.Figure[unit.Whole] `json:"years_kept,omitzero" range:"0..50" doc:"Years of photographs kept on the machine; 5 where not said."`
+	Batch  unit.Figure[unit.Whole] `json:"pictures_at_once,omitzero" range:"1..20000" doc:"Photographs developed in one go; 200 where not said."`
+	Layers unit.Figure[unit.Whole] `json:"layers,omitzero" range:"1..200" doc:"Layers of a retouched photograph; 8 where not said."`
+}
+
+func (*Photography) name() string { return "photography" }
+
+// ask turns photographs into needs.
+//
+//	time      batch × megapixels × develop_core, nine tenths in parallel, in ten minutes; in four it is enough
+//	memory    layers × photograph at 8 bytes a pixel (16 bits, four channels) × 4 for history and scratch + 4 GiB
+//	archive   raw photographs at 1.75 MB a megapixel, years kept
+//	cache     previews and the catalog: a tenth of a year's photographs, at least 50 GB
+//
+// Source: 14 bits a raw pixel; the rest common practice and the calibration block.
+func (p *Photography) ask(a *asker) {
+	mpx := take(a, p.Mpx, "megapixels", 24, 45)
+	year := take(a, p.Year, "photographs a year", 8000, 20000)
+	years := take(a, p.Years, "years kept", 5, 10)
+	batch := take(a, p.Batch, "photographs developed in one go", 200, 500)
+	layers := take(a, p.Layers, "layers", 8, 20)
+	core := batch * mpx * int64(a.cal.DevelopCore)
+	a.need(AllWork, allPoints(core, 900, 600, 1200), allPoints(core, 900, 240, 1500), 40, "Amdahl 1967; calibration block",
+		"%d photographs × %d Mpx × %d core ms, nine tenths in parallel, in ten minutes", batch, mpx, a.cal.DevelopCore)
+	a.need(SingleWork, 1200, 1700, 40, practice, "a brush follows the hand")
+	a.need(Threads, 8, 16, 15, practice, "photographs are developed side by side")
+	picture := media.RasterBytes(mpx*1000, 1000, 8)
+	memory := int64(4*unit.GiB) + ceil(picture*layers*4, media.MiB)
+	a.need(MemorySize, memory, 2*memory, 40, practice, "%d layers × %d MB × 4 for history and scratch + 4 GiB", layers, ceil(picture, media.MB))
+	a.need(GraphicsMemory, int64(unit.GiB), int64(6*unit.GiB), 15, practice, "filters on a photograph of %d Mpx", mpx)
+	a.need(ComputeWork, 60, 600, 20, practice, "noise is taken out by the graphics engine")
+	a.need(DrawWork, 60, 200, 10, practice, "a large photograph is moved and scaled")
+	yearMB := ceil(year*mpx*rawBytesPerMpx, media.MB)
+	a.need(BootSize, int64(40*unit.Gigabyte), int64(80*unit.Gigabyte), 10, practice, "40 GB for developing and retouching programs")
+	a.need(CacheSize, max(yearMB/10, int64(50*unit.Gigabyte)), max(yearMB/4, int64(100*unit.Gigabyte)), 15, practice, "previews: a tenth of a year's %s, at least 50 GB", size(yearMB))
+	a.need(CacheWrite, 150, 500, 5, practice, "a card is read in")
+	a.need(ArchiveSize, years*yearMB, (years+3)*yearMB, 30, "14 bits a raw pixel; common practice", "%d years × %d photographs × %d Mpx × 1.75 MB", years, year, mpx)
+	a.need(ArchiveWrite, 60, 150, 5, practice, "a day's photographs are put away in minutes")
+	a.need(FastPorts, 1, 2, 5, practice, "a card reader")
+	a.writesYearly(0, 2*yearMB, yearMB)
+	a.load(50, 30, 50, 20)
+	a.mode(2560, 1440, 60, 10)
+	a.job(Job{What: "a batch of photographs developed", CoreMS: core, Parallel: 900, Wait: 10})
+}

@@ -1,0 +1,197 @@
+package brief
+
+import (
+	"slipfit/core/media"
+	"slipfit/core/part"
+	"slipfit/core/unit"
+)
+
+// Video is cutting and grading video.
+type Video struct {
+	Format  Footage                    `json:"format,omitempty" doc:"How the camera records; the commonest ten-bit camera format where not said."`
+	Width   unit.Figure[unit.Whole]    `json:"width_px,omitzero" range:"640..16384" doc:"Picture width; 3840 where not said."`
+	Height  unit.Figure[unit.Whole]    `json:"height_px,omitzero" range:"480..8640" doc:"Picture height; 2160 where not said."`
+	Rate    unit.Figure[unit.Whole]    `json:"frames_s,omitzero" range:"12..240" doc:"Frames a second; 25 where not said."`
+	Stated  unit.Figure[unit.LinkRate] `json:"camera_mbit_s,omitzero" range:"1..20000" doc:"Bit rate of the camera, where its sheet gives it."`
+	Streams unit.Figure[unit.Whole]    `json:"streams,omitzero" range:"1..16" doc:"Streams played at once: angles, layers; 2 where not said."`
+	Level   Finish                     `json:"finish,omitempty" doc:"cuts, grade or effects."`
+	Kept    unit.Figure[unit.Whole]    `json:"hours_kept,omitzero" range:"0..20000" doc:"Hours of footage kept; 20 where not said."`
+	InHand  unit.Figure[unit.Whole]    `json:"hours_in_hand,omitzero" range:"0..2000" doc:"Hours of footage of the jobs in hand; 4 where not said."`
+	New     unit.Figure[unit.Whole]    `json:"new_hours_week,omitzero" range:"0..500" doc:"Hours of footage that come in a week; 2 where not said."`
+}
+
+// Footage is how a camera or recorder writes video, by its open standard.
+type Footage string
+
+// Recording formats.
+const (
+	FootageH264    Footage = "h264-8bit-420"  // long groups of pictures, ITU-T H.264
+	FootageHEVC    Footage = "h265-10bit-420" // long groups of pictures, ITU-T H.265
+	FootageHEVC422 Footage = "h265-10bit-422" // the same with full colour lines
+	FootageIntra   Footage = "h264-10bit-422" // every picture for itself
+	FootageVC3     Footage = "vc-3-high"      // SMPTE ST 2019-1, an editing format
+	FootageUncoded Footage = "uncompressed-10bit-422"
+)
+
+// Values lists the accepted words.
+func (Footage) Values() []string {
+	return []string{"h264-8bit-420", "h265-10bit-420", "h265-10bit-422", "h264-10bit-422", "vc-3-high", "uncompressed-10bit-422"}
+}
+
+// Finish is how far the picture is worked on.
+type Finish string
+
+// Finishes: cuts alone, graded colour, effects in layers.
+const (
+	Cuts    Finish = "cuts"
+	Grade   Finish = "grade"
+	Effects Finish = "effects"
+)
+
+// Values lists the accepted words.
+func (Finish) Values() []string { return []string{"cuts", "grade", "effects"} }
+
+func (*Video) name() string { return "video" }
+
+// bitPerS is the bit rate of footage. Camera formats have no rate in a standard: the classes of common practice are scaled by
+// the pixels a second. Ten-bit long-group cameras write half of their rate whatever the frame rate, so 200 Mbit/s at 60 frames
+// of 2160 lines become 150 at 30; with half the colour lines three quarters of it. VC-3 goes by the pixels of a frame;
+// uncompressed is computed.
+func (f Footage) bitPerS(width, height, rate int64) int64 {
+	pixels := width * height
+	scaled := func(name string, w, h, fps int64) int64 {
+		base, _ := media.FixedRateNamed(name)
+		return ceil(base.BitPerS*pixels*rate, w*h*fps)
+	}
+	switch f {
+	case FootageH264:
+		return scaled("Camera long-GOP 2160p30 8-bit 4:2:0", 3840, 2160, 30)
+	case FootageHEVC, FootageHEVC422:
+		base, _ := media.FixedRateNamed("Camera long-GOP 2160p60 10-bit 4:2:2")
+		full := ceil(base.BitPerS*pixels*(60+rate), 3840*2160*120)
+		if f == FootageHEVC {
+			return ceil(full*3, 4)
+		}
+		return full
+	case FootageIntra:
+		return scaled("Camera all-intra 2160p30 10-bit 4:2:2", 3840, 2160, 30)
+	case FootageVC3:
+		frame, _ := media.VC3FrameBytes(1235)
+		return media.WholeRate(rate).BitPerS(ceil(frame*8*pixels, 1920*1080))
+	}
+	return media.WholeRate(rate).BitPerS(media.PictureBits(width, height, 20))
+}
+
+// codec is the hardware engine that reads the format; none is needed for editing formats.
+func (f Footage) codec() (part.Codec, bool) {
+	switch f {
+	case FootageH264:
+		return part.CodecH264, true
+	case FootageHEVC:
+		return part.CodecHEVC, true
+	case FootageHEVC422:
+		return part.CodecHEVC422, true
+	}
+	return "", false
+}
+
+// deep reports ten bits a colour.
+func (f Footage) deep() bool { return f != FootageH264 }
+
+// finishing is what a finish costs: share of the calibration's grade, seconds of finished picture held in memory, graphics
+// memory per pixel of a layer.
+type finishing struct{ gradePermille, cacheS, layers int64 }
+
+func (f Finish) cost() finishing {
+	switch f {
+	case Cuts:
+		return finishing{300, 5, 6}
+	case Grade:
+		return finishing{1000, 20, 20}
+	}
+	return finishing{2500, 30, 40}
+}
+
+// ask turns footage into needs. With p = width × height × frames a second × streams, in 10^9 pixels a second:
+//
+//	all-thread work   p × video_play (× 1.25 for ten bits); three quarters of it where an engine reads the format
+//	computing         p × video_grade × (0.3 cuts, 1 grade, 2.5 effects)
+//	memory            seconds of finished picture held (5, 20, 30) × frame at 8 bytes a pixel + half a second of every stream + 6 GiB
+//	graphics memory   1 GiB + layers (6, 20, 40) × streams × frame at 16 bytes a pixel (float)
+//	cache             footage in hand, and as much again for previews
+//	archive           footage kept
+//	cache writing     bit rate × streams × 1.5
+//	archive writing   a day's footage copied in an hour
+//
+// Sources: rates as in package media; held frames, layers and previews: common practice.
+func (v *Video) ask(a *asker) {
+	format := takeWord(a, v.Format, "camera format", FootageHEVC, FootageHEVC422)
+	w := take(a, v.Width, "picture width", 3840, 3840)
+	h := take(a, v.Height, "picture height", 2160, 2160)
+	fps := take(a, v.Rate, "frames a second", 25, 50)
+	streams := take(a, v.Streams, "streams at once", 2, 3)
+	level := takeWord(a, v.Level, "finish", Grade, Effects)
+	kept := take(a, v.Kept, "hours of footage kept", 20, 60)
+	inHand := take(a, v.InHand, "hours of footage in hand", 4, 8)
+	fresh := take(a, v.New, "new hours a week", 2, 5)
+	bits := format.bitPerS(w, h, fps)
+	how := string(format)
+	if stated, ok := v.Stated.Get(); ok {
+		bits, how = int64(stated)*1_000_000, "the camera"
+	}
+	hourMB := ceil(media.BytesPerHour(bits), media.MB)
+	cost := level.cost()
+
+	// pixels a second, in thousands
+	kpx := ceil(w*h*fps*streams, 1000)
+	play := ceil(kpx*int64(a.cal.VideoPlay), 1_000_000)
+	if format.deep() {
+		play = ceil(play*5, 4)
+	}
+	said := "played on the processor"
+	if codec, ok := format.codec(); ok {
+		a.reads(codec, "the camera's footage is played while it is cut")
+		play = ceil(play*3, 4)
+		said = "three quarters of it, since an engine reads the format"
+	}
+	a.need(AllWork, play, 2*play, 60, "calibration block", "%d × %d × %d frames/s × %d streams = %d million pixels a second, %s", w, h, fps, streams, kpx/1000, said)
+	a.need(Threads, 12, 24, 20, practice, "playing, decoding and writing previews go on side by side")
+	a.need(SingleWork, 1200, 1700, 20, practice, "the timeline answers while it plays")
+	grade := ceil(kpx*int64(a.cal.VideoGrade)*cost.gradePermille, 1_000_000_000)
+	a.need(ComputeWork, grade, 2*grade, 50, "calibration block", "%d million pixels a second with %s", kpx/1000, level)
+	a.need(DrawWork, 150, 400, 10, practice, "the finished picture is shown while it plays")
+
+	frame := media.RasterBytes(w, h, 8)
+	held := media.FrameCacheBytes(w, h, 8, media.WholeRate(fps), cost.cacheS)
+	ahead := frame * ceil(fps, 2) * streams
+	memory := int64(6*unit.GiB) + ceil(held+ahead, media.MiB)
+	a.need(MemorySize, memory, memory+ceil(held, media.MiB), 50, practice,
+		"%d s of finished picture × %d frames/s × %d MB + half a second of %d streams + 6 GiB for the program", cost.cacheS, fps, ceil(frame, media.MB), streams)
+	layers := ceil(media.RasterBytes(w, h, 16)*cost.layers*streams, media.MiB)
+	a.need(GraphicsMemory, int64(unit.GiB)+layers, int64(unit.GiB)+2*layers, 40, practice,
+		"%d layers of %d streams at 16 bytes a pixel + 1 GiB", cost.layers, streams)
+	a.need(MemoryRate, 30_000, 60_000, 10, practice, "frames pass through memory several times")
+
+	a.need(BootSize, int64(120*unit.Gigabyte), int64(200*unit.Gigabyte), 10, practice, "120 GB for editing programs, fonts and effects")
+	a.need(CacheSize, 2*inHand*hourMB, 3*inHand*hourMB, 30, practice,
+		"%d h in hand × %s an hour (%d Mbit/s, %s), and as much again for previews", inHand, size(hourMB), bits/1_000_000, how)
+	write := ceil(media.CaptureBytePerS(bits, streams), media.MB)
+	a.need(CacheWrite, write, 4*write, 20, "rate × streams × 1.5: common practice", "%d Mbit/s × %d streams × 1.5", bits/1_000_000, streams)
+	a.need(ArchiveSize, kept*hourMB, kept*hourMB+52*fresh*hourMB, 30, "as package media computes rates",
+		"%d h kept × %s an hour", kept, size(hourMB))
+	daily := ceil(fresh*hourMB, 5)
+	copying := ceil(daily, 3600)
+	a.need(ArchiveWrite, copying, max(2*copying, 150), 10, practice, "a day's footage, %s, is put away in an hour", size(daily))
+	a.need(FastPorts, 2, 4, 10, practice, "a card reader and a drive that comes with the job")
+	a.writesYearly(0, 52*fresh*hourMB*2, 52*fresh*hourMB)
+	a.load(60, 60, 70, 40)
+
+	bitsPerColour := 8
+	if level != Cuts && format.deep() {
+		bitsPerColour = 10
+	}
+	a.mode(3840, 2160, 60, bitsPerColour)
+	export := w * h * fps * 600 // ten minutes of programme
+	a.job(Job{What: "ten minutes of programme written out", CoreMS: export / 1_000_000 * int64(a.cal.VideoEncode) / 1000,
+		Parallel: 950, Wait: 30})
+}
