@@ -95,8 +95,8 @@ func (r *reader) object(j gjson.Result, v reflect.Value, p *plan) {
 		i, known := p.byName[name]
 		switch {
 		case !known:
-			if name == "" {
-				r.path[depth].name = `""`
+			if quoted := strconv.Quote(name); name == "" || quoted != `"`+name+`"` {
+				r.path[depth].name = quoted
 			}
 			r.fail(val, "no such field here; known are "+names(p.fields))
 		case seen[i]:
