@@ -28,25 +28,33 @@ func (GameClass) Values() []string { return []string{"light", "ordinary", "deman
 
 func (*Games) name() string { return "games" }
 
-// cost is a class's share of the calibration's demanding game, in thousandths, the threads it fills, and the memory its
-// textures and the game itself take.
-func (c GameClass) cost() (permille, threads int64, textures, memory unit.Memory) {
+// playing is what a class costs: its share of the calibration's demanding game in thousandths, the threads it fills, the memory
+// of its textures, graphics memory a pixel of the picture in bytes (targets, history, finer textures on a finer picture), and
+// the game's own memory.
+type playing struct {
+	permille, threads int64
+	textures          unit.Memory
+	pixelBytes        int64
+	memory            unit.Memory
+}
+
+func (c GameClass) cost() playing {
 	switch c {
 	case GameLight:
-		return 250, 4, unit.GiB / 2, 6 * unit.GiB
+		return playing{250, 4, unit.GiB / 2, 100, 6 * unit.GiB}
 	case GameOrdinary:
-		return 600, 6, 4 * unit.GiB, 8 * unit.GiB
+		return playing{600, 6, 3 * unit.GiB, 600, 8 * unit.GiB}
 	case GameDemanding:
-		return 1000, 8, 6 * unit.GiB, 10 * unit.GiB
+		return playing{1000, 8, 4 * unit.GiB, 1000, 10 * unit.GiB}
 	}
-	return 1600, 8, 7 * unit.GiB, 12 * unit.GiB
+	return playing{1600, 8, 9 * unit.GiB / 2, 1000, 12 * unit.GiB}
 }
 
 // ask turns a game on a screen into needs. With p = width × height × pictures a second, in 10^9 pixels a second:
 //
 //	graphics work     p × game_points × (0.25 light, 0.6 ordinary, 1 demanding, 1.6 traced)
 //	one-thread work   game_loop + game_loop_per_100_hz × pictures a second / 100: the main loop runs once a picture
-//	graphics memory   textures of the class + 250 bytes a pixel of the picture (targets, history, upscaling)
+//	graphics memory   textures of the class + 100 to 1000 bytes a pixel of the picture by class
 //	boot              every game installed: maps and textures load from the fast tier
 //
 // Sources: the calibration block; 8 GB at 1080, 12 GB at 1440, 16 GB at 2160 lines is common practice.
@@ -65,17 +73,17 @@ func (g *Games) ask(a *asker) {
 	if !a.high && len(a.screens) == 0 {
 		a.out.screen = Screen{Width: int(w), Height: int(h), Refresh: int(rate), Bits: 8, Count: 1}
 	}
-	permille, threads, textures, memory := class.cost()
-	draw := ceil(ceil(w*h*rate, 1000)*int64(a.cal.GameDraw)*permille, 1_000_000_000)
+	cost := class.cost()
+	draw := ceil(ceil(w*h*rate, 1000)*int64(a.cal.GameDraw)*cost.permille, 1_000_000_000)
 	a.need(DrawWork, draw, ceil(draw*7, 5), 80, "calibration block", "%d × %d × %d pictures/s of a game of the class %s", w, h, rate, class)
 	loop := int64(a.cal.GameLoop) + ceil(int64(a.cal.GameLoopHz)*rate, 100)
 	a.need(SingleWork, loop, ceil(loop*5, 4), 50, "calibration block", "the main loop runs %d times a second: %d + %d × %d/100 points", rate, a.cal.GameLoop, a.cal.GameLoopHz, rate)
 	a.need(AllWork, 4*loop, 8*loop, 15, practice, "four threads' worth of main loop: drawing lists, physics, sound")
-	a.need(Threads, threads, threads+6, 20, practice, "a game of the class %s fills %d threads and little more", class, threads)
-	a.need(MemorySize, int64(memory), 2*int64(memory), 30, practice, "%s for a game of the class %s", memory.Q(), class)
-	picture := ceil(w*h*250, 1<<20)
-	need := int64(textures) + picture
-	a.need(GraphicsMemory, need, ceil(need*3, 2), 40, practice, "%s of textures + %d × %d pixels × 250 bytes", textures.Q(), w, h)
+	a.need(Threads, cost.threads, cost.threads+6, 20, practice, "a game of the class %s fills %d threads and little more", class, cost.threads)
+	a.need(MemorySize, int64(cost.memory), 2*int64(cost.memory), 30, practice, "%s for a game of the class %s", cost.memory.Q(), class)
+	picture := ceil(w*h*cost.pixelBytes, 1<<20)
+	need := int64(cost.textures) + picture
+	a.need(GraphicsMemory, need, ceil(need*3, 2), 40, practice, "%s of textures + %d × %d pixels × %d bytes", cost.textures.Q(), w, h, cost.pixelBytes)
 	a.need(BootSize, games*each, 3*games*each/2, 25, practice, "%d games × %s: maps load from the fast tier", games, size(each))
 	a.need(BootRead, 500, 5000, 15, practice, "a map loads in seconds")
 	a.need(FastPorts, 1, 3, 5, practice, "a headset or a controller")
