@@ -59,6 +59,20 @@ var All = []*Rule{
 	&Seats,
 
 	// feed
+	&SupplySteady,
+	&ActivityLoad,
+	&SupplyExcursion,
+	&SupplyRails,
+	&Plugs,
+	&PlugRating,
+	&SlotRating,
+	&ProcessorPlugs,
+	&HeaderCurrent,
+	&LightingCurrent,
+	&FrontUSBCurrent,
+	&SupplyEfficiency,
+	&Mains,
+	&UPS,
 
 	// cool
 

@@ -122,7 +122,7 @@ func tell(list []Margin) []string {
 }
 
 // bench makes the build and the needs of a case.
-func bench(t *testing.T, c ruleCase) (*build.Build, *brief.Needs) {
+func bench(t testing.TB, c ruleCase) (*build.Build, *brief.Needs) {
 	t.Helper()
 	raw, err := os.ReadFile("../../testdata/rules/bench.json")
 	require.NoError(t, err)
@@ -167,7 +167,7 @@ func bench(t *testing.T, c ruleCase) (*build.Build, *brief.Needs) {
 	return benchBuild(t, doc.Build, c, &stock), benchNeeds(t, c)
 }
 
-func benchBuild(t *testing.T, file map[string]any, c ruleCase, stock *part.Stock) *build.Build {
+func benchBuild(t testing.TB, file map[string]any, c ruleCase, stock *part.Stock) *build.Build {
 	t.Helper()
 	var seats []any
 	for _, s := range file["seats"].([]any) {
@@ -201,7 +201,7 @@ func benchBuild(t *testing.T, file map[string]any, c ruleCase, stock *part.Stock
 	return b
 }
 
-func benchNeeds(t *testing.T, c ruleCase) *brief.Needs {
+func benchNeeds(t testing.TB, c ruleCase) *brief.Needs {
 	t.Helper()
 	var n brief.Needs
 	if c.Needs == nil {
@@ -239,7 +239,7 @@ func benchNeeds(t *testing.T, c ruleCase) *brief.Needs {
 }
 
 // edit sets a field of a part by its path, or takes it away where the value is nil.
-func edit(t *testing.T, parts map[string]map[string]any, path string, value any) {
+func edit(t testing.TB, parts map[string]map[string]any, path string, value any) {
 	t.Helper()
 	id, rest, ok := strings.Cut(path, ".")
 	require.True(t, ok, "path %q names a part and a field", path)

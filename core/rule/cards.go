@@ -1,0 +1,80 @@
+package rule
+
+import (
+	"fmt"
+
+	"slipfit/core/build"
+	"slipfit/core/unit"
+)
+
+// Cards is the slots and bracket openings left by the graphics card against the add-in cards.
+var Cards = Rule{
+	ID:    "cards",
+	Group: Mate,
+	Title: "There is a free slot and bracket for every card",
+	Doc: `brackets, where there are add-in cards: have = bracket openings of the layout; need = openings the graphics card takes +
+openings of the add-in cards
+slots: have = cards that find a slot of their own; need = cards, the graphics card among them
+A card goes in any slot at least as long as its edge and no farther than the last bracket opening. A graphics card in the board's
+own slot hides the slots its width and its cooler's thickness cover; on a riser it hides none, and add-in cards with a bracket have
+no place then. Which lanes a card gets beside the drives is the rule lanes. When short: a thinner graphics card, another board or
+layout, or the same thing over USB.`,
+	Source: "slot pitch 20.32 mm, one bracket a slot: microATX specification 1.2; that a slot takes any shorter card: PCI Express Card Electromechanical specification, from memory",
+	Reads:  []build.Seat{build.Case, build.Board, build.Graphics, build.Cards},
+	Check: func(v *View) []Margin {
+		if !v.both(build.Case, build.Board) || v.Graphics == nil && len(v.Cards) == 0 {
+			return nil
+		}
+		if len(v.Cards) > 0 {
+			openings := figure(v, v.Layout.Card.Brackets, &v.Case.Article, "card.brackets")
+			var need unit.Whole
+			if v.Graphics != nil {
+				need = figure(v, v.Graphics.Slots, &v.Graphics.Article, "bracket_slots")
+			}
+			for i := range v.Cards {
+				need += figure(v, v.Cards[i].Card.Brackets, &v.Cards[i].Card.Article, "brackets") * unit.Whole(v.Cards[i].Count)
+			}
+			v.find("brackets", openings.Q(), need.Q(), func() string {
+				return fmt.Sprintf("%s in the rear wall, and the cards take %d", plural(int(openings), "bracket opening"), need)
+			})
+		}
+		placing := v.Assign(build.SetOf(build.Case, build.Graphics, build.Cards))
+		placed, unsure := 0, false
+		var out string
+		for i := range placing.Cards {
+			switch p := &placing.Cards[i]; p.State {
+			case build.In:
+				placed++
+			case build.Unsure:
+				placed++
+				unsure = true
+			default:
+				if out = "the graphics card"; p.Card != nil {
+					out = p.Card.Name
+				}
+			}
+		}
+		if unsure {
+			cardFigures(v)
+		}
+		cards := len(placing.Cards)
+		v.find("slots", unit.Count(placed), unit.Count(cards), func() string {
+			if placed < cards {
+				return fmt.Sprintf("%s, and no slot is left for %s", plural(cards, "card"), out)
+			}
+			return plural(cards, "card") + " in slots of their own"
+		})
+		return v.margins
+	},
+}
+
+// cardFigures notes the figures that placing cards in slots rests on and some sheet lacks.
+func cardFigures(v *View) {
+	for i := range v.Board.Cards {
+		figure(v, v.Board.Cards[i].Size, &v.Board.Article, "slots.size_lanes")
+		figure(v, v.Board.Cards[i].Place, &v.Board.Article, "slots.place")
+	}
+	for i := range v.Cards {
+		figure(v, v.Cards[i].Card.Slot, &v.Cards[i].Card.Article, "slot_lanes")
+	}
+}
