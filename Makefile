@@ -9,10 +9,10 @@ PREFIX  ?=
 SLIPFIT = build/slipfit
 GOROOT  = $(shell $(GO) env GOROOT)
 
-.PHONY: run test bench lint build site export wasm-test fuzz clean
+.PHONY: run test bench lint build page site wasm-test clean
 
 # the main job: the demo brief becomes a proven, priced build; then the page is served on loopback
-run: build site
+run: build page
 	$(SLIPFIT) needs $(BRIEF)
 	$(SLIPFIT) plan $(BRIEF) -out build/demo.build.json
 	$(SLIPFIT) prove build/demo.build.json -brief $(BRIEF)
@@ -22,15 +22,16 @@ build:
 	@mkdir -p build
 	$(GO) build -trimpath -o $(SLIPFIT) ./core/cmd/slipfit
 
-# the page and its worker, as the handler and the export want them
-site:
+# the programs of the page and its worker, as serve and export want them
+page:
 	@mkdir -p build/site
 	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o build/site/page.wasm ./wasm/page
 	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o build/site/worker.wasm ./wasm/worker
 	cp "$(GOROOT)/lib/wasm/wasm_exec.js" build/site/
 
 # a folder of static files that any web server can give out; PREFIX is the path it is mounted under
-export: build site
+site: build page
+	rm -rf $(OUT)
 	$(SLIPFIT) export $(OUT) -site build/site -prefix "$(PREFIX)"
 
 test:

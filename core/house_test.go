@@ -25,8 +25,9 @@ var floors = [][]string{
 	{"core/plan"},
 	{"core/sheet"},
 	{"core/verb"},
+	{"web/wire"},
 	{"web"},
-	{"core/cmd/slipfit", "wasm/page", "wasm/worker"},
+	{"core/cmd/slipfit", "wasm/page", "wasm/worker", "web/browsertest/probe", "web/browsertest/probeworker", "web/browsertest"},
 }
 
 // outside lists what only the command, the catalog's loader and the page may import: the world of files, clocks,

@@ -15,7 +15,8 @@ type Job struct {
 	Stock    *part.Stock
 	Build    *build.Build
 	Needs    *brief.Needs // nil where there is no brief
-	Said     string       // the customer's own words, empty where there is no brief
+	Said     []string     // what the customer said, in their words
+	Budget   unit.Money   // what they can spend in all, tax included; 0 where not said
 	Number   string
 	Revision string
 	Date     string
@@ -25,8 +26,8 @@ type Job struct {
 // the cautions that apply. It is not an order; the last block is for signing.
 func Quote(j *Job) *Paper {
 	p := j.paper("Quote")
-	if j.Said != "" {
-		p.Blocks = append(p.Blocks, Block{Heading: "What you told us", Text: j.Said})
+	if len(j.Said) > 0 {
+		p.Blocks = append(p.Blocks, Block{Heading: "What you told us", Notes: j.Said})
 	}
 	p.Blocks = append(p.Blocks, Block{Heading: "The machine", Table: j.parts()}, Block{Heading: "The sum", Table: j.money()})
 	if waits := j.waits(); len(waits) > 0 {
@@ -77,9 +78,9 @@ func (j *Job) money() *Table {
 		Row{Cells: []string{"Parts and labour before tax", sum.Net.String()}},
 		Row{Cells: []string{"Sales tax " + j.Stock.Shop.Tax.Q().String(), sum.Tax.String()}},
 		Row{Cells: []string{"Total", sum.Gross.String()}, Strong: true})
-	if j.Needs != nil && j.Needs.Budget > 0 {
-		left := j.Needs.Budget - sum.Gross
-		t.Rows = append(t.Rows, Row{Cells: []string{"Your budget", j.Needs.Budget.String()}}, Row{Cells: []string{"Left of it", left.String()}})
+	if j.Budget > 0 {
+		left := j.Budget - sum.Gross
+		t.Rows = append(t.Rows, Row{Cells: []string{"Your budget", j.Budget.String()}}, Row{Cells: []string{"Left of it", left.String()}})
 	}
 	return t
 }

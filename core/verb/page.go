@@ -1,0 +1,59 @@
+package verb
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+)
+
+// Ask is what the page asks of a verb: files as their JSON stands, and what the verb needs beside them.
+type Ask struct {
+	Build json.RawMessage `json:"build,omitempty"`
+	Brief json.RawMessage `json:"brief,omitempty"`
+	For   string          `json:"for,omitempty"`  // what a plan seeks
+	Keep  []string        `json:"keep,omitempty"` // seat=part
+	Seat  string          `json:"seat,omitempty"`
+	Rule  string          `json:"rule,omitempty"`
+	Stamp Stamp           `json:"stamp,omitzero"`
+}
+
+// Do answers one verb for the page, as JSON. Progress, which may be nil, is told what a long answer has come to.
+func (w *Bench) Do(ctx context.Context, name string, args []byte, progress Progress) ([]byte, error) {
+	var a Ask
+	if len(args) > 0 {
+		if err := json.Unmarshal(args, &a); err != nil {
+			return nil, fmt.Errorf("arguments of %s: %w", name, err)
+		}
+	}
+	answer, err := w.answer(ctx, name, &a, progress)
+	if err != nil {
+		return nil, err
+	}
+	return JSON(answer), nil
+}
+
+func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progress) (any, error) {
+	file := Document{"build", a.Build}
+	asked := Document{"brief", a.Brief}
+	var maybe *Document
+	if len(a.Brief) > 0 {
+		maybe = &asked
+	}
+	switch name {
+	case "needs":
+		return w.Needs(asked)
+	case "plan":
+		return w.Plan(ctx, asked, PlanAsk{For: a.For, Keep: a.Keep}, progress)
+	case "prove":
+		return w.Prove(file, maybe)
+	case "try":
+		return w.Try(file, maybe, a.Seat)
+	case "quote":
+		return w.Quote(file, maybe, a.Stamp)
+	case "rules":
+		return w.Rules(a.Rule)
+	case "shop":
+		return w.StockCheck(), nil
+	}
+	return nil, fmt.Errorf("no verb %q", name)
+}

@@ -1,0 +1,154 @@
+package verb
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/format"
+	"slipfit/core/plan"
+	"slipfit/core/unit"
+)
+
+// Progress is told what a long answer has come to: a share from 0 to 1 and a note.
+type Progress func(done float64, note string)
+
+// PlanAsk is what a plan seeks beside the brief.
+type PlanAsk struct {
+	For  string   // least or best
+	Keep []string // "seat=part", settled choices
+}
+
+// Plan is the planner's answer with the proof of its build.
+type Plan struct {
+	format.Head
+	Title       string      `json:"title"`
+	For         string      `json:"for"`
+	Status      string      `json:"status"`
+	Certificate Certificate `json:"certificate"`
+	Proof       *Proof      `json:"proof,omitempty"` // nil where no build was found
+	Cuts        []Cut       `json:"cuts,omitempty"`
+	Build       *build.File `json:"build,omitempty"`
+}
+
+// Certificate is what stands behind a plan.
+type Certificate struct {
+	Combinations string        `json:"combinations"` // ways of filling the seats that the answer speaks for
+	Nodes        int64         `json:"nodes"`        // partial builds looked at
+	Checks       int64         `json:"checks"`       // times a rule was asked
+	RootPrice    unit.Quantity `json:"root_price"`
+	RootWorth    int64         `json:"root_worth"`
+	GapPrice     unit.Quantity `json:"gap_price"` // how much cheaper another build might still be
+	GapWorth     int64         `json:"gap_worth"` // how much more value another build might still serve
+}
+
+// Cut is what one rule took away before any search, told where nothing could be planned.
+type Cut struct {
+	Rule    string   `json:"rule,omitempty"`
+	Title   string   `json:"title,omitempty"`
+	Seats   []string `json:"seats"`
+	Options int      `json:"options"`
+	Empties bool     `json:"empties,omitempty"`
+}
+
+// Seekings are what a plan can seek.
+var seekings = []string{"least", "best"}
+
+// Plan finds a build for a brief: the cheapest that serves every floor (least), or the one that serves most within the
+// budget (best).
+func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress Progress) (*Plan, error) {
+	said, err := brief.Read(file.Name, file.Data)
+	if err != nil {
+		return nil, err
+	}
+	if ask.For == "" {
+		ask.For = seekings[0]
+	}
+	needs := said.Needs(w.Stock)
+	keep, err := settled(said.Owned, ask.Keep)
+	if err != nil {
+		return nil, err
+	}
+	if progress != nil {
+		progress(0, "laying out the stock")
+	}
+	problem, err := plan.New(w.Stock, plan.Ask{Needs: needs, Keep: keep})
+	if err != nil {
+		return nil, err
+	}
+	if progress != nil {
+		progress(0.3, "searching")
+	}
+	var a plan.Answer
+	switch ask.For {
+	case "least":
+		a = problem.Least(ctx)
+	case "best":
+		a = problem.Best(ctx)
+	default:
+		return nil, fmt.Errorf("cannot plan for %q; want %s", ask.For, strings.Join(seekings, " or "))
+	}
+	return w.planned(said.Title, ask.For, &a, needs), nil
+}
+
+func (w *Bench) planned(title, seeking string, a *plan.Answer, needs *brief.Needs) *Plan {
+	out := &Plan{Head: head("slipfit-plan"), Title: title, For: seeking, Status: a.Status.String()}
+	c := &a.Certificate
+	out.Certificate = Certificate{
+		Combinations: "0", Nodes: c.Nodes, Checks: c.Checks, RootPrice: c.Root.Price.Q(), RootWorth: c.Root.Worth,
+		GapPrice: c.Gap.Price.Q(), GapWorth: c.Gap.Worth,
+	}
+	if c.Combinations != nil {
+		out.Certificate.Combinations = c.Combinations.String()
+	}
+	for _, cut := range a.Cuts {
+		out.Cuts = append(out.Cuts, cutOf(cut))
+	}
+	if a.Build != nil {
+		a.Build.Title = title
+		out.Proof = w.proof(a.Build, needs)
+		f := a.Build.File()
+		out.Build = &f
+	}
+	return out
+}
+
+func cutOf(c plan.Cut) Cut {
+	out := Cut{Options: c.Options, Empties: c.Empties}
+	if c.Rule != nil {
+		out.Rule, out.Title = c.Rule.ID, c.Rule.Title
+	}
+	for s := range build.Seat(build.Seats) {
+		if c.Seats.Has(s) {
+			out.Seats = append(out.Seats, s.Title())
+		}
+	}
+	return out
+}
+
+// settled turns what the customer owns and "seat=part" choices into the planner's.
+func settled(owned []brief.Owned, keep []string) ([]plan.Choice, error) {
+	var list []plan.Choice
+	for _, o := range owned {
+		seat, ok := build.Named(o.Seat)
+		if !ok {
+			return nil, fmt.Errorf("owned: no seat %q", o.Seat)
+		}
+		list = append(list, plan.Choice{Seat: seat, Part: o.Part, Owned: true})
+	}
+	for _, k := range keep {
+		name, id, ok := strings.Cut(k, "=")
+		seat, known := build.Named(name)
+		if !ok || !known {
+			return nil, fmt.Errorf("keep %q: want SEAT=PART, with a seat such as graphics", k)
+		}
+		if id == "none" {
+			id = ""
+		}
+		list = append(list, plan.Choice{Seat: seat, Part: id})
+	}
+	return list, nil
+}
+

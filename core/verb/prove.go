@@ -1,0 +1,69 @@
+package verb
+
+import (
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/format"
+	"slipfit/core/rule"
+	"slipfit/core/unit"
+)
+
+// Proof is every margin of a build, tightest first, with its parts and price.
+type Proof struct {
+	format.Head
+	Title    string         `json:"title,omitempty"`
+	Stands   bool           `json:"stands"`
+	Counts   map[string]int `json:"counts"`
+	Currency string         `json:"currency"`
+	Price    unit.Quantity  `json:"price"`
+	Worth    int64          `json:"worth"`
+	Layout   string         `json:"layout,omitempty"`
+	Parts    []Line         `json:"parts"`
+	Margins  []Margin       `json:"margins"`
+	Build    build.File     `json:"build"`
+}
+
+// Prove checks a build file under the needs of a brief, or only for going together where there is no brief.
+func (w *Bench) Prove(file Document, asked *Document) (*Proof, error) {
+	b, n, err := w.read(file, asked)
+	if err != nil {
+		return nil, err
+	}
+	return w.proof(b, n), nil
+}
+
+// read reads a build and, where there is one, the needs of a brief.
+func (w *Bench) read(file Document, asked *Document) (*build.Build, *brief.Needs, error) {
+	b, err := build.Read(file.Name, file.Data, w.Stock)
+	if err != nil {
+		return nil, nil, err
+	}
+	if asked == nil {
+		return b, nil, nil
+	}
+	said, err := brief.Read(asked.Name, asked.Data)
+	if err != nil {
+		return nil, nil, err
+	}
+	return b, said.Needs(w.Stock), nil
+}
+
+func (w *Bench) proof(b *build.Build, n *brief.Needs) *Proof {
+	p := rule.Prove(b, n)
+	out := &Proof{
+		Head: head("slipfit-proof"), Title: b.Title, Stands: p.Stands(), Worth: p.Worth,
+		Currency: w.Stock.Shop.Currency, Price: b.Price().Q(), Counts: map[string]int{}, Build: b.File(),
+	}
+	if b.Layout != nil {
+		out.Layout = b.Layout.Name
+	}
+	for _, l := range b.Lines() {
+		out.Parts = append(out.Parts, Line{l.Seat.String(), l.Seat.Title(), l.Article.ID, l.Article.Title(), l.Count, l.Price().Q(), l.Owned})
+	}
+	for i := range p.Margins {
+		m := marginOf(&p.Margins[i])
+		out.Margins = append(out.Margins, m)
+		out.Counts[m.Verdict]++
+	}
+	return out
+}

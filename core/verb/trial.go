@@ -1,0 +1,177 @@
+package verb
+
+import (
+	"fmt"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/format"
+	"slipfit/core/part"
+	"slipfit/core/rule"
+	"slipfit/core/unit"
+)
+
+// Trial is every part of the catalog for one seat, put into a build in place of what sits there now.
+type Trial struct {
+	format.Head
+	Seat  string  `json:"seat"`
+	Title string  `json:"seat_title"`
+	Now   string  `json:"now,omitempty"` // id of what sits there
+	Parts []Tried `json:"parts"`         // as the catalog lists them; first the empty seat where a build may do without
+}
+
+// Tried is one part put in on trial.
+type Tried struct {
+	ID     string        `json:"part"` // empty for the empty seat
+	Name   string        `json:"name"`
+	Face   string        `json:"face,omitempty"`
+	Layout string        `json:"layout,omitempty"`
+	Plate  int           `json:"plate,omitempty"`
+	Price  unit.Quantity `json:"price"`
+	Change unit.Quantity `json:"change"` // price of the build with it less the price without
+	Stands bool          `json:"stands"`
+	Worth  int64         `json:"worth"`
+	Fails  string        `json:"fails,omitempty"` // id of the first rule that does not hold
+	Why    string        `json:"why,omitempty"`   // its sentence
+}
+
+// Try puts every part of a seat into the build on trial and proves each, so that a person who looks for another part
+// sees beforehand which go in, what they cost and why the others do not. Cases are tried in each layout and plate
+// position, radiators on each face; the first that stands is kept, or the first of all.
+func (w *Bench) Try(file Document, asked *Document, seatName string) (*Trial, error) {
+	seat, ok := build.Named(seatName)
+	if !ok {
+		return nil, fmt.Errorf("no seat %q", seatName)
+	}
+	b, n, err := w.read(file, asked)
+	if err != nil {
+		return nil, err
+	}
+	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title()}
+	before := b.Price()
+	for _, l := range b.Lines() {
+		if l.Seat == seat {
+			out.Now = l.Article.ID
+		}
+	}
+	b.Owned &^= build.SetOf(seat)
+	for _, ways := range w.ways(seat, b) {
+		out.Parts = append(out.Parts, try(b, n, ways, before))
+	}
+	return out, nil
+}
+
+// try proves a build with each way of fitting one part and keeps the first that stands, or the first of all.
+func try(b *build.Build, n *brief.Needs, ways []build.Option, before unit.Money) Tried {
+	var kept Tried
+	for i, o := range ways {
+		b.Set(o)
+		p := rule.Prove(b, n)
+		t := Tried{
+			ID: o.ID(), Name: "none", Face: string(o.Face), Plate: o.Plate, Price: o.Price().Q(),
+			Change: (b.Price() - before).Q(), Stands: p.Stands(), Worth: p.Worth,
+		}
+		if o.Part != nil {
+			t.Name = o.Part.Common().Title()
+		}
+		if o.Layout != nil {
+			t.Layout = o.Layout.ID
+		}
+		if !t.Stands {
+			worst := firstFailing(p.Margins)
+			t.Fails, t.Why = worst.Rule.ID, worst.Why()
+		}
+		if i == 0 || t.Stands {
+			kept = t
+		}
+		if t.Stands {
+			break
+		}
+	}
+	return kept
+}
+
+func firstFailing(margins []rule.Margin) *rule.Margin {
+	for i := range margins {
+		if m := &margins[i]; !m.Advice && !m.Passes() {
+			return m
+		}
+	}
+	return nil
+}
+
+// ways lists, part by part, the ways to fill a seat of b with it.
+func (w *Bench) ways(seat build.Seat, b *build.Build) [][]build.Option {
+	var all [][]build.Option
+	one := func(p interface{ Common() *part.Article }, count int) {
+		all = append(all, []build.Option{{Seat: seat, Part: p, Count: count}})
+	}
+	if !compulsory(seat) {
+		all = append(all, []build.Option{{Seat: seat}})
+	}
+	s := w.Stock
+	switch seat {
+	case build.Case:
+		for _, c := range s.Cases {
+			all = append(all, build.CaseOptions(c))
+		}
+	case build.Board:
+		for _, p := range s.Boards {
+			one(p, 1)
+		}
+	case build.Processor:
+		for _, p := range s.Processors {
+			one(p, 1)
+		}
+	case build.Cooler:
+		for _, c := range s.Coolers {
+			all = append(all, build.CoolerOptions(c, b.Layout))
+		}
+	case build.Memory:
+		for _, p := range s.Memory {
+			one(p, max(b.Kits, 1))
+		}
+	case build.Graphics:
+		for _, p := range s.Graphics {
+			one(p, 1)
+		}
+	case build.Supply:
+		for _, p := range s.Supplies {
+			one(p, 1)
+		}
+	case build.Boot, build.Cache, build.Archive:
+		count := max(map[build.Seat]build.Storage{build.Boot: b.Boot, build.Cache: b.Cache, build.Archive: b.Archive}[seat].Count, 1)
+		for _, p := range s.Drives {
+			one(p, count)
+		}
+	case build.Fans:
+		for _, f := range s.Fans {
+			all = append(all, build.FanOptions(f, b.Layout))
+		}
+	case build.Cards:
+		for _, p := range s.Cards {
+			one(p, 1)
+		}
+	case build.Screens:
+		for _, p := range s.Monitors {
+			one(p, 1)
+		}
+	case build.UPS:
+		for _, p := range s.UPS {
+			one(p, 1)
+		}
+	case build.Services:
+		for _, p := range s.Services {
+			one(p, 1)
+		}
+	}
+	return all
+}
+
+func compulsory(s build.Seat) bool {
+	switch s {
+	case build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Supply, build.Boot:
+		return true
+	}
+	return false
+}

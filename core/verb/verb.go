@@ -1,0 +1,78 @@
+// Package verb is what slipfit can be asked to do, one file a verb. The command line prints a verb's answer, the page's
+// worker hands it on as JSON: the numbers are the same because the answer is.
+package verb
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"slipfit/core/format"
+	"slipfit/core/part"
+	"slipfit/core/rule"
+	"slipfit/core/unit"
+)
+
+// Version of the answers' JSON.
+const Version = 1
+
+// Document is a file as somebody handed it over: its name, for errors, and its bytes.
+type Document struct {
+	Name string
+	Data []byte
+}
+
+// Margin is a margin of a proof as answers carry it.
+type Margin struct {
+	Rule    string         `json:"rule"`
+	Group   string         `json:"group"`
+	Title   string         `json:"title"`
+	Subject string         `json:"subject,omitempty"`
+	Have    unit.Quantity  `json:"have"`
+	Need    unit.Quantity  `json:"need"`
+	Diff    unit.Quantity  `json:"diff"`
+	Enough  *unit.Quantity `json:"enough,omitempty"`
+	Verdict string         `json:"verdict"`
+	Advice  bool           `json:"advice,omitempty"`
+	Missing []string       `json:"missing,omitempty"`
+	Why     string         `json:"why"`
+}
+
+func marginOf(m *rule.Margin) Margin {
+	out := Margin{
+		Rule: m.Rule.ID, Group: m.Rule.Group.String(), Title: m.Rule.Title, Subject: m.Subject,
+		Have: m.Have, Need: m.Need, Diff: m.Diff(), Verdict: m.Verdict.String(),
+		Advice: m.Advice, Missing: m.Missing, Why: m.Why(),
+	}
+	if m.Capped {
+		enough := m.Enough
+		out.Enough = &enough
+	}
+	return out
+}
+
+// Line is one article of a build as answers carry it.
+type Line struct {
+	Seat  string        `json:"seat"`
+	Title string        `json:"seat_title"`
+	ID    string        `json:"part"`
+	Name  string        `json:"name"`
+	Count int           `json:"count"`
+	Price unit.Quantity `json:"price"`
+	Owned bool          `json:"owned,omitempty"`
+}
+
+// JSON prints an answer: indented, fields in declared order.
+func JSON(answer any) []byte {
+	out, err := json.MarshalIndent(answer, "", "  ")
+	if err != nil {
+		panic(fmt.Sprintf("verb: answer %T does not print: %v", answer, err))
+	}
+	return append(out, '\n')
+}
+
+func head(kind string) format.Head { return format.Head{Kind: kind, Version: Version} }
+
+// Bench is what a verb works with: a shop's stock.
+type Bench struct {
+	Stock *part.Stock
+}
