@@ -126,9 +126,9 @@ func syntax(data []byte) string {
 	err := json.Unmarshal(data, &whole)
 	var bad *json.SyntaxError
 	if errors.As(err, &bad) {
-		at := min(int(bad.Offset), len(data))
+		at := max(min(int(bad.Offset), len(data))-1, 0)
 		line := 1 + strings.Count(string(data[:at]), "\n")
-		column := at - strings.LastIndex(string(data[:at]), "\n") - 1
+		column := at - strings.LastIndex(string(data[:at]), "\n")
 		return fmt.Sprintf("broken JSON at line %d, column %d (%s)", line, column, bad.Error())
 	}
 	return "broken JSON"
