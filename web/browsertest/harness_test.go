@@ -254,12 +254,16 @@ func (b *tab) until(expression string) {
 // answered is true once the page runs and its worker has answered it.
 var answered = `document.querySelector('[data-field=core] dd')?.textContent === ` + "'" + runtime.Version() + "'"
 
-// visit goes to an address and waits until the page runs and its worker has answered.
+// visit goes to an address and waits until the page runs, its worker has answered, and the face that the
+// address names is up.
 func (b *tab) visit(address string) {
 	b.t.Helper()
 	b.do(chromedp.Navigate(address))
 	b.until(answered)
 	b.until(`!document.getElementById('app-wasm-loader')`)
+	if u, err := url.Parse(address); err == nil && u.Fragment != "" {
+		b.until(`document.querySelector('.sheet').dataset.side === '` + u.Fragment + `'`)
+	}
 }
 
 // kept waits until the browser has the page for use without a network.
