@@ -7,6 +7,7 @@ var All = []*Rule{
 	&BoardForm,
 	&GraphicsLength,
 	&GraphicsThickness,
+	&GraphicsSlot,
 	&GraphicsHeight,
 	&GraphicsBrackets,
 	&GraphicsSag,
@@ -95,6 +96,20 @@ var All = []*Rule{
 	&ServeEndurance,
 
 	// money
+	&Budget,
+	&Stock,
+	&StockDrives,
+	&Supplier,
 
 	// care
+	&SingleCopy,
+	&GrowthMemory,
+	&GrowthPower,
+	&GrowthDrives,
+	&SideOnShow,
+	&WishGlass,
+	&WishLighting,
+	&WishMakers,
+	&WishLiked,
+	&Cautions,
 }

@@ -80,34 +80,11 @@ func (v *View) fanCount(face part.Face, place *part.FanPlace) {
 func (v *View) fanPlace(face part.Face, pitch unit.Length) *part.FanPlace {
 	for i := range v.Layout.FanPlaces {
 		p := &v.Layout.FanPlaces[i]
-		if p.Face == face && slices.ContainsFunc(p.FanSizes, func(size unit.Length) bool { return holePitch(size) == pitch }) {
+		if p.Face == face && slices.ContainsFunc(p.FanSizes, func(size unit.Length) bool { return part.HolePitch(size) == pitch }) {
 			return p
 		}
 	}
 	return nil
-}
-
-// holePitch is the distance between screw holes of a fan of a frame size; the size itself where no pattern is known.
-func holePitch(size unit.Length) unit.Length {
-	switch size / unit.Millimetre {
-	case 40:
-		return 32 * unit.Millimetre
-	case 50:
-		return 40 * unit.Millimetre
-	case 60:
-		return 50 * unit.Millimetre
-	case 80:
-		return 71500
-	case 92:
-		return 82500
-	case 120:
-		return 105 * unit.Millimetre
-	case 140:
-		return 124500
-	case 200:
-		return 154 * unit.Millimetre
-	}
-	return size
 }
 
 // placeFigure reads a figure the case's sheet gives for a fan place.

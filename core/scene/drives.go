@@ -1,0 +1,96 @@
+package scene
+
+import (
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/unit"
+)
+
+// drives places modules on the board and drives in bays. No sheet states where sockets and bays lie: they are drawn where
+// they mostly do.
+func (p *placer) drives() {
+	if p.Layout == nil || p.Board == nil {
+		return
+	}
+	seats := build.SetOf(build.Case, build.Board, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive)
+	for i, d := range p.Assign(seats).Drives {
+		if d.Socket != nil {
+			p.module(i, d)
+		}
+	}
+	n := 0
+	for i, d := range p.AssignBays().Places {
+		if d.Bay != nil {
+			p.inBay(i, n, d)
+			n++
+		}
+	}
+}
+
+// module draws a module in its socket: the first between processor and slot 1, the next ones between the slots below.
+func (p *placer) module(i int, d build.DrivePlace) {
+	n := 0
+	for j := range p.Board.M2 {
+		if &p.Board.M2[j] == d.Socket {
+			n = j
+		}
+	}
+	length := unit.Length(d.Drive.Module.Or(80)) * mm
+	x := unit.Length(58 * mm)
+	y := slotAt(1) + 11*mm - slotPitch*unit.Length(2*n) + 0
+	if p.Board.Form == part.MiniITX {
+		y = slotAt(1) + 11*mm
+	}
+	lo, hi := p.scene.Rise+2300, p.scene.Rise+2300+800+d.Drive.Above.Or(2*mm)
+	if d.Socket.Back {
+		lo, hi = p.scene.Rise-boardThick-2300-800-d.Drive.Above.Or(2*mm), p.scene.Rise-boardThick-2300
+	}
+	p.put(Box{Name: "storage module", Seat: d.Seat, Kind: Part, Drawn: true, Order: i,
+		Lo: Point{x, y, lo}, Hi: Point{x + length, y + 22*mm, hi}})
+}
+
+// inBay draws a drive in a bay, one above the other at the lower front.
+func (p *placer) inBay(i, n int, d build.BayPlace) {
+	long, wide, thick := unit.Length(100200), unit.Length(69850), d.Drive.Height.Or(7*mm)
+	if d.Drive.Form == part.Form35 {
+		long, wide, thick = 147*mm, 101600, d.Drive.Height.Or(26100)
+	}
+	y := p.lo - 40*mm
+	if p.Layout.Card.Mount == part.InSlot {
+		y = min(p.lo, slotAt(1)+cardBack-p.Layout.Card.Thickness.Or(60*mm)) - 8*mm
+	}
+	y -= thick + unit.Length(n)*34*mm
+	x := p.front - 34*mm - long
+	p.put(Box{Name: "drive", Seat: d.Seat, Kind: Part, Drawn: true, Order: i,
+		Lo: Point{x, y, 20 * mm}, Hi: Point{x + long, y + thick, 20*mm + wide}})
+}
+
+// shell places the outer size of the case about what stands in it.
+func (p *placer) shell() {
+	if p.Case == nil {
+		return
+	}
+	lo, hi := Point{0, p.lo, 0}, Point{p.front, p.hi, p.panel()}
+	for _, b := range p.scene.Boxes {
+		if b.Kind == Wall || b.Kind == KeepOut {
+			continue
+		}
+		for i := range lo {
+			lo[i], hi[i] = min(lo[i], b.Lo[i]), max(hi[i], b.Hi[i])
+		}
+	}
+	size := Point{p.at(p.Case.Outer.Depth), p.at(p.Case.Outer.Height), p.at(p.Case.Outer.Width)}
+	if p.scene.Up == Z {
+		size[Y], size[Z] = size[Z], size[Y]
+	}
+	b := Box{Name: "case", Seat: build.Case, Kind: Shell, Drawn: true}
+	for i, axis := range []Axis{X, Y, Z} {
+		spare := size[axis] - (hi[axis] - lo[axis])
+		b.Lo[i] = lo[i] - spare/2
+		if axis == X {
+			b.Lo[i] = -min(max(spare, 0), 12*mm)
+		}
+		b.Hi[i] = b.Lo[i] + size[axis]
+	}
+	p.put(b)
+}
