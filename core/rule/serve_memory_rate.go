@@ -25,28 +25,13 @@ two modules in place of one, or a faster kit that board and processor drive.`,
 		if !ok || !v.both(build.Board, build.Processor, build.Memory) {
 			return nil
 		}
-		channels := int64(figure(v, v.Processor.Channels, &v.Processor.Article, "channels"))
-		modules := int64(figure(v, v.Memory.Modules, &v.Memory.Article, "modules")) * int64(v.Kits)
-		runs := figure(v, v.Memory.Speed, &v.Memory.Article, "speed_mt_s")
-		twoEach := modules > channels
-		for _, r := range v.Processor.Memory {
-			if r.Type != v.Memory.Type {
-				continue
-			}
-			if twoEach {
-				runs = min(runs, figure(v, r.Two, &v.Processor.Article, "memory."+string(r.Type)+".two_mt_s"))
-			} else {
-				runs = min(runs, figure(v, r.One, &v.Processor.Article, "memory."+string(r.Type)+".one_mt_s"))
-			}
+		if memoryRateOf(v.Processor, v.Memory.Type) == nil {
+			return nil
 		}
-		if twoEach {
-			runs = min(runs, figure(v, v.Board.SpeedTwo, &v.Board.Article, "memory_speed_two_mt_s"))
-		} else {
-			runs = min(runs, figure(v, v.Board.Speed, &v.Board.Article, "memory_speed_mt_s"))
-		}
-		used := min(channels, modules)
-		have := link.MemoryBytePerS(int64(runs), used) / 1_000_000
-		v.serve(n, have, say("%s × 8 bytes, on %d of %d channels = %s; %s", runs.Q(), used, channels, unit.Throughput(have).Q(), n.Reason))
+		run := runMemory(v)
+		_, channels, _ := memoryChannels(v)
+		have := link.MemoryBytePerS(int64(run.speed), int64(run.used)) / 1_000_000
+		v.serve(n, have, say("%s × 8 bytes, on %d of %d channels = %s; %s", run.speed.Q(), run.used, channels, unit.Throughput(have).Q(), n.Reason))
 		return v.margins
 	},
 }
