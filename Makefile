@@ -25,8 +25,8 @@ build:
 # the programs of the page and its worker, as serve and export want them
 page:
 	@mkdir -p build/site
-	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o build/site/page.wasm ./wasm/page
-	GOOS=js GOARCH=wasm $(GO) build -trimpath -ldflags "-s -w" -o build/site/worker.wasm ./wasm/worker
+	GOOS=js GOARCH=wasm $(GO) build -trimpath -buildvcs=false -ldflags "-s -w" -o build/site/page.wasm ./wasm/page
+	GOOS=js GOARCH=wasm $(GO) build -trimpath -buildvcs=false -ldflags "-s -w" -o build/site/worker.wasm ./wasm/worker
 	cp "$(GOROOT)/lib/wasm/wasm_exec.js" build/site/
 
 # a folder of static files that any web server can give out; PREFIX is the path it is mounted under
