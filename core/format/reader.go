@@ -130,19 +130,20 @@ func (r *reader) list(j gjson.Result, v reflect.Value, p *plan) {
 		r.fail(j, "a list")
 		return
 	}
-	items := j.Array()
-	if len(items) < p.rule.least {
-		r.fail(j, fmt.Sprintf("a list of at least %d", p.rule.least))
-		return
-	}
-	out := reflect.MakeSlice(p.typ, len(items), len(items))
-	depth := len(r.path)
-	for i, item := range items {
-		r.path = append(r.path[:depth], step{index: i})
-		r.value(item, out.Index(i), p.item)
-	}
+	v.Set(reflect.MakeSlice(p.typ, 0, p.rule.least))
+	depth, n := len(r.path), 0
+	j.ForEach(func(_, item gjson.Result) bool {
+		r.path = append(r.path[:depth], step{index: n})
+		v.Grow(1)
+		v.SetLen(n + 1)
+		r.value(item, v.Index(n), p.item)
+		n++
+		return true
+	})
 	r.path = r.path[:depth]
-	v.Set(out)
+	if n < p.rule.least {
+		r.fail(j, fmt.Sprintf("a list of at least %d", p.rule.least))
+	}
 }
 
 func (r *reader) text(j gjson.Result, v reflect.Value, p *plan) {
