@@ -39,7 +39,7 @@ layout, or the same thing over USB.`,
 			})
 		}
 		placing := v.Assign(build.SetOf(build.Case, build.Graphics, build.Cards))
-		placed, unsure := 0, false
+		placed, rests := 0, false
 		var out string
 		for i := range placing.Cards {
 			switch p := &placing.Cards[i]; p.State {
@@ -47,14 +47,15 @@ layout, or the same thing over USB.`,
 				placed++
 			case build.Unsure:
 				placed++
-				unsure = true
+				rests = true
 			default:
+				rests = true // on figures, if one is missing
 				if out = "the graphics card"; p.Card != nil {
 					out = p.Card.Name
 				}
 			}
 		}
-		if unsure {
+		if rests {
 			cardFigures(v)
 		}
 		cards := len(placing.Cards)

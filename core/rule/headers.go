@@ -122,7 +122,7 @@ func lightHeader(v *View, kind part.HeaderKind, subject string) {
 		return
 	}
 	have := headersOf(v, kind)
-	need := unit.Whole(len(leads))
+	need := unit.Whole(len(leads)) + cardLeads(v, kind)
 	wanted, said := v.Needs.Wish.Lighting.Get()
 	switch {
 	case have >= need || len(v.missing) > 0:

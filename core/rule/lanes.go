@@ -34,7 +34,9 @@ SATA that does not share.`,
 			p := &placing.Cards[i]
 			switch {
 			case p.Slot == nil:
-				unplaced(v, cardName(p), "slot")
+				if alone := v.Assign(build.SetOf(build.Case, build.Graphics, build.Cards)); alone.Cards[i].Slot != nil {
+					unplaced(v, cardName(p), "slot") // else the rule cards tells
+				}
 			case p.Seat == build.Graphics:
 				graphicsLane(v, p)
 			default:
@@ -44,10 +46,12 @@ SATA that does not share.`,
 		for i := range placing.Drives {
 			p := &placing.Drives[i]
 			switch {
-			case p.Drive.Form != part.FormM2 || p.Drive.Bus != part.BusPCIe:
+			case p.Drive.Form != part.FormM2:
 			case p.Socket == nil:
-				unplaced(v, p.Seat.Title(), "socket")
-			default:
+				if alone := v.Assign(build.SetOf(build.Boot, build.Cache, build.Archive)); alone.Drives[i].Socket != nil {
+					unplaced(v, p.Seat.Title(), "socket") // else the rule drive-slots tells
+				}
+			case p.Drive.Bus == part.BusPCIe:
 				driveLane(v, p)
 			}
 		}

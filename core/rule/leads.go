@@ -8,9 +8,13 @@ import (
 	"slipfit/core/unit"
 )
 
-// headersOf counts the headers of a kind on the board and on the cards.
+// headersOf counts the headers of a kind on the board and on the cards. Where the board has too few for the hubs that hang on
+// them, what the hubs give does not count.
 func headersOf(v *View, kind part.HeaderKind) unit.Whole {
 	sum := countHeaders(v, v.Board.Headers, kind, &v.Board.Article, "headers.count")
+	if cardLeads(v, kind) > sum {
+		return sum
+	}
 	for i := range v.Cards {
 		c := &v.Cards[i]
 		sum += countHeaders(v, c.Card.Gives, kind, &c.Card.Article, "gives_headers.count") * unit.Whole(c.Count)

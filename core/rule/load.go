@@ -172,15 +172,11 @@ type wall struct {
 }
 
 // wallOf is what the supply takes from the mains for a load: by its own load points where its sheet states them, else by the
-// least its level promises.
+// least its level promises at 115 V, where most supplies are tested; at 230 V they lose a little less.
 func wallOf(v *View, load unit.Power) wall {
 	w := wall{load: load}
 	rating := int64(figure(v, v.Supply.Rating, &v.Supply.Article, "rating_w"))
-	level, line := levelOf(v.Supply.Level), feed.Line230
-	if mains(v.Needs) < 150 {
-		line = feed.Line115
-	}
-	w.floorPPM, w.known = feed.EfficiencyPPM(level, line, int64(load), rating)
+	w.floorPPM, w.known = feed.EfficiencyPPM(levelOf(v.Supply.Level), feed.Line115, int64(load), rating)
 	w.ppm = w.floorPPM
 	if n := len(v.Supply.Curve); n > 0 {
 		var room [12]feed.CurvePoint

@@ -25,6 +25,9 @@ more, or a cheaper kit.`,
 			return nil
 		}
 		kit := v.Memory
+		if slots, known := v.Board.Slots.Get(); known && kit.Modules.Or(0)*unit.Whole(v.Kits) > slots {
+			return nil // they do not go in, which the rule memory-count tells
+		}
 		run := runMemory(v)
 		v.advise("speed", run.speed.Q(), run.profile.Q(), func() string {
 			switch {
