@@ -82,7 +82,7 @@ func (s *search) leaf() leaf {
 		l.worth += s.p.cols[c].worth[o]
 	}
 	for _, f := range s.p.many {
-		l.worth += f.ask(s.p, s.choice(f)...)
+		l.worth += f.ask(s.p, s.choice(f))
 	}
 	return l
 }

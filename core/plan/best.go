@@ -135,14 +135,17 @@ func (w *weighing) worth(bound int64) int64 {
 	return w.p.settled + (w.perMinor*w.budget-bound)/scale
 }
 
-// appraise works out the largest worth that each factor can reach by the options of one column, its home: the column
-// for which that says most.
+// appraise works out the largest worth that each factor can reach.
 func (p *Problem) appraise() {
+	if p.appraised {
+		return
+	}
+	p.appraised = true
+	all := int64(0)
+	for i := range p.ask.Needs.By {
+		all += int64(p.ask.Needs.By[i].Weight) * 1000
+	}
 	for _, f := range p.many {
-		if f.most != nil || f.appraised {
-			continue
-		}
-		f.appraised = true
-		f.appraise(p)
+		f.appraise(p, all)
 	}
 }

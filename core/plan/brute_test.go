@@ -22,8 +22,8 @@ func generic(t testing.TB) *part.Stock {
 	return stock
 }
 
-// draw takes n parts at random, in random order.
-func draw[P any](r *rand.Rand, parts []P, n int) []P {
+// sample takes n parts at random, in random order.
+func sample[P any](r *rand.Rand, parts []P, n int) []P {
 	list := make([]P, 0, n)
 	for _, i := range r.Perm(len(parts))[:min(n, len(parts))] {
 		list = append(list, parts[i])
@@ -72,12 +72,12 @@ func with[P comparable](parts []P, p P) []P {
 func smallStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 	s := &part.Stock{
 		Shop: all.Shop, Services: all.Services,
-		Boards: draw(r, all.Boards, r.IntN(4)), Processors: draw(r, all.Processors, r.IntN(4)),
-		Memory: draw(r, all.Memory, r.IntN(4)), Coolers: draw(r, all.Coolers, r.IntN(3)),
-		Graphics: draw(r, all.Graphics, r.IntN(4)), Supplies: draw(r, all.Supplies, r.IntN(4)),
-		Drives: draw(r, all.Drives, r.IntN(3)), Monitors: draw(r, all.Monitors, 1), Cards: draw(r, all.Cards, r.IntN(2)),
+		Boards: sample(r, all.Boards, r.IntN(4)), Processors: sample(r, all.Processors, r.IntN(4)),
+		Memory: sample(r, all.Memory, r.IntN(4)), Coolers: sample(r, all.Coolers, r.IntN(3)),
+		Graphics: sample(r, all.Graphics, r.IntN(4)), Supplies: sample(r, all.Supplies, r.IntN(4)),
+		Drives: sample(r, all.Drives, r.IntN(3)), Monitors: sample(r, all.Monitors, 1), Cards: sample(r, all.Cards, r.IntN(2)),
 	}
-	s.Cases = draw(r, slices.DeleteFunc(slices.Clone(all.Cases), func(c *part.Case) bool { return len(build.CaseOptions(c)) > 7 }), r.IntN(2))
+	s.Cases = sample(r, slices.DeleteFunc(slices.Clone(all.Cases), func(c *part.Case) bool { return len(build.CaseOptions(c)) > 7 }), r.IntN(2))
 	gap := r.IntN(24)
 	if gap != 0 {
 		s.Cases = with(s.Cases, b.Case)

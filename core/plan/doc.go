@@ -6,3 +6,5 @@
 // terms of a rule declared as a sum. Search is depth first with an admissible bound, so an answer is the best there is,
 // or says how far from it it may be.
 package plan
+
+//go:generate go test -run TestFields -update

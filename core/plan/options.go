@@ -18,6 +18,8 @@ type column struct {
 	worth   []int64 // value points of the rules that read this seat alone
 	live    set     // options that the tables leave standing
 	offered int     // options before any rule looked at them
+
+	sorted map[string]*classes // by what was looked at
 }
 
 // columns lists the open seats with their options, and fills into base what is settled to the last detail.
@@ -33,7 +35,7 @@ func columns(stock *part.Stock, ask *Ask, base *build.Build) []*column {
 			labour(stock, base)
 			continue
 		}
-		c := &column{seat: s}
+		c := &column{seat: s, sorted: map[string]*classes{}}
 		for _, o := range offer(stock, ask.Needs, s, kept) {
 			switch {
 			case len(kept) == 1 && !kept[0].admits(o):

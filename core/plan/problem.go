@@ -16,16 +16,17 @@ type Problem struct {
 	ask   Ask
 	rules []*rule.Rule
 
-	base    build.Build // what is settled to the last detail
-	fixed   int64       // price of what is settled, minor units
-	settled int64       // value points of the rules that read nothing else
-	cols    []*column
-	colOf   [build.Seats]int // column of a seat, −1 where it is settled
-	tables  tables           // allowed pairs
-	many    []*factor        // rules that read three columns or more, and pairs that are worth something
-	sums    []*total         // rules declared as sums over two columns or more
-	cut     []Cut            // what the rules took away before any search
-	checks  int64
+	base      build.Build // what is settled to the last detail
+	fixed     int64       // price of what is settled, minor units
+	settled   int64       // value points of the rules that read nothing else
+	cols      []*column
+	colOf     [build.Seats]int // column of a seat, −1 where it is settled
+	tables    tables           // allowed pairs
+	many      []*factor        // rules that read three columns or more, and pairs that are worth something
+	sums      []*total         // rules declared as sums over two columns or more
+	cut       []Cut            // what the rules took away before any search
+	checks    int64
+	appraised bool // whether the factors know their largest worth
 
 	scratch build.Build
 	view    *rule.View
@@ -45,7 +46,8 @@ func newProblem(stock *part.Stock, ask Ask, rules []*rule.Rule) (*Problem, error
 	}
 	p := &Problem{stock: stock, ask: ask}
 	for _, r := range rules {
-		if !slices.Contains(ask.Lift, r.ID) {
+		t, known := traits[r.ID]
+		if (!known || t.judges) && !slices.Contains(ask.Lift, r.ID) {
 			p.rules = append(p.rules, r)
 		}
 	}
@@ -137,10 +139,15 @@ func (p *Problem) prepare() {
 // filter takes out the options that a rule fails on their own, and notes the worth of the others.
 func (p *Problem) filter(r *rule.Rule, col int) {
 	c := p.cols[col]
+	k := p.classify(r, col)
+	found := make([]int64, len(k.first))
+	for i, o := range k.first {
+		p.put(col, o)
+		found[i] = p.run(r)
+	}
 	dropped := 0
 	for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
-		p.put(col, o)
-		w := p.run(r)
+		w := found[k.of[o]]
 		if w == failed {
 			c.live.drop(o)
 			dropped++

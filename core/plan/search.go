@@ -152,7 +152,7 @@ func (s *search) due(f *factor) int64 {
 	if f.most == nil || s.perPoint == 0 {
 		return 0
 	}
-	return s.perPoint * (f.most[s.pick[f.home]] - f.ask(s.p, s.choice(f)...))
+	return s.perPoint * (f.most[s.pick[f.home]] - f.ask(s.p, s.choice(f)))
 }
 
 // choice lists what is decided of a factor's columns.
@@ -228,7 +228,7 @@ func (s *search) passes(q, o, d int, tests []*factor) bool {
 				s.asked = append(s.asked, s.pick[c])
 			}
 		}
-		if f.ask(s.p, s.asked...) == failed {
+		if f.ask(s.p, s.asked) == failed {
 			return false
 		}
 	}

@@ -27,6 +27,13 @@ func (s set) keep(t set) {
 	}
 }
 
+// less takes out what is in t.
+func (s set) less(t set) {
+	for i := range s {
+		s[i] &^= t[i]
+	}
+}
+
 func (s set) meets(t set) bool {
 	for i := range s {
 		if s[i]&t[i] != 0 {

@@ -43,21 +43,25 @@ func allowAll(from, to int) *table {
 	return t
 }
 
-// tabulate runs a rule that reads two columns on every pair of their options. Worth that depends on the pair makes it a
+// tabulate runs a rule that reads two columns on every pair of their classes. Worth that depends on the pair makes it a
 // factor besides.
 func (p *Problem) tabulate(r *rule.Rule) {
 	f := p.newFactor(r)
 	a, b := f.cols[0], f.cols[1]
-	ab, ba := p.tables.join(a, b, p.cols)
 	ca, cb := p.cols[a], p.cols[b]
+	ka, kb := f.by[0], f.by[1]
+	with := allowAll(len(ka.first), len(cb.options))
+	back := allowAll(len(kb.first), len(ca.options))
+	members, others := ka.members(ca), kb.members(cb)
 	valued, dropped := false, 0
-	for i := ca.live.next(0); i >= 0; i = ca.live.next(i + 1) {
-		for j := cb.live.next(0); j >= 0; j = cb.live.next(j + 1) {
-			switch w := f.ask(p, i, j); {
+	for _, i := range ka.living(ca) {
+		for _, j := range kb.living(cb) {
+			switch w := f.ask(p, []int{i, j}); {
 			case w == failed:
-				ab.row(i).drop(j)
-				ba.row(j).drop(i)
-				dropped++
+				x, y := ka.of[i], kb.of[j]
+				with.row(int(x)).less(others[y])
+				back.row(int(y)).less(members[x])
+				dropped += members[x].count() * others[y].count()
 			case w > 0:
 				valued = true
 			}
@@ -65,11 +69,30 @@ func (p *Problem) tabulate(r *rule.Rule) {
 	}
 	p.scratch = p.base
 	if dropped > 0 {
+		ab, ba := p.tables.join(a, b, p.cols)
+		for o := range ca.options {
+			ab.row(o).keep(with.row(int(ka.of[o])))
+		}
+		for o := range cb.options {
+			ba.row(o).keep(back.row(int(kb.of[o])))
+		}
 		p.cut = append(p.cut, Cut{Rule: r, Seats: build.SetOf(ca.seat, cb.seat), Options: dropped})
 	}
 	if valued {
 		p.many = append(p.many, f)
 	}
+}
+
+// members lists the live options of each class.
+func (k *classes) members(c *column) []set {
+	list := make([]set, len(k.first))
+	for i := range list {
+		list[i] = make(set, words(len(c.options)))
+	}
+	for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
+		list[k.of[o]].add(o)
+	}
+	return list
 }
 
 // close takes out options that no option of some joined column can stand with, until nothing changes.

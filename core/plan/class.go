@@ -1,0 +1,213 @@
+package plan
+
+import (
+	"encoding/binary"
+	"reflect"
+	"slices"
+	"strings"
+
+	"slipfit/core/build"
+	"slipfit/core/rule"
+)
+
+// trait is what the source of a rule says of it.
+type trait struct {
+	judges bool     // whether it finds anything but advice; one that does not is of no concern here
+	needs  bool     // whether it reads the needs
+	fields []string // fields of parts and builds that it can read
+}
+
+// decisions are the fields of a build, beside its parts, that a rule can read.
+var decisions = []string{"Build.Kits", "Build.Plate", "Build.Face", "Storage.Count", "FanSet.Count", "FanSet.Face", "CardSet.Count", "ScreenSet.Count"}
+
+// classes sorts the options of a column by what a rule can see of them: it cannot tell two of one class apart.
+type classes struct {
+	of    []int32 // by option
+	first []int   // by class: its first option
+}
+
+// classify sorts the options of a column as a rule sees them. A rule whose source is not known sees every option apart.
+func (p *Problem) classify(r *rule.Rule, col int) *classes {
+	c := p.cols[col]
+	t, known := traits[r.ID]
+	if !known {
+		k := &classes{of: make([]int32, len(c.options)), first: make([]int, len(c.options))}
+		for o := range c.options {
+			k.of[o], k.first[o] = int32(o), o
+		}
+		return k
+	}
+	read := func(full string) bool { return slices.Contains(t.fields, full) }
+	s := newSketch(c.options, read)
+	if k := c.sorted[s.sign]; k != nil {
+		return k
+	}
+	k := &classes{of: make([]int32, len(c.options))}
+	seen := map[string]int32{}
+	var key []byte
+	for o, option := range c.options {
+		key = s.option(key[:0], option)
+		at, ok := seen[string(key)]
+		if !ok {
+			at = int32(len(k.first))
+			seen[string(key)] = at
+			k.first = append(k.first, o)
+		}
+		k.of[o] = at
+	}
+	c.sorted[s.sign] = k
+	return k
+}
+
+// sketch writes down what some fields of an option say, so that options alike in them read alike.
+type sketch struct {
+	sign   string // what it writes down
+	part   drawing
+	layout drawing
+	count  bool
+	plate  bool
+	face   bool
+}
+
+// drawing writes down a value, nil where nothing of it is read.
+type drawing func(b []byte, v reflect.Value) []byte
+
+func newSketch(options []build.Option, read func(string) bool) *sketch {
+	s := &sketch{}
+	var sign strings.Builder
+	seat := build.Seat(0)
+	for _, o := range options {
+		if o.Part == nil {
+			continue
+		}
+		seat = o.Seat
+		s.part = draw(reflect.TypeOf(o.Part).Elem(), read, &sign)
+		if o.Layout != nil {
+			s.layout = draw(reflect.TypeOf(*o.Layout), read, &sign)
+		}
+		break
+	}
+	switch seat {
+	case build.Case:
+		s.plate = read("Build.Plate")
+	case build.Cooler:
+		s.face = read("Build.Face")
+	case build.Memory:
+		s.count = read("Build.Kits")
+	case build.Boot, build.Cache, build.Archive:
+		s.count = read("Storage.Count")
+	case build.Fans:
+		s.count, s.face = read("FanSet.Count"), read("FanSet.Face")
+	case build.Cards:
+		s.count = read("CardSet.Count")
+	case build.Screens:
+		s.count = read("ScreenSet.Count")
+	}
+	for _, on := range [...]bool{s.count, s.plate, s.face} {
+		if on {
+			sign.WriteByte('1')
+		} else {
+			sign.WriteByte('0')
+		}
+	}
+	s.sign = sign.String()
+	return s
+}
+
+// option writes down an option.
+func (s *sketch) option(b []byte, o build.Option) []byte {
+	if o.Part == nil {
+		return append(b, 0)
+	}
+	b = append(b, 1)
+	if s.part != nil {
+		b = s.part(b, reflect.ValueOf(o.Part).Elem())
+	}
+	if s.layout != nil {
+		b = s.layout(b, reflect.ValueOf(o.Layout).Elem())
+	}
+	if s.count {
+		b = binary.AppendVarint(b, int64(o.Count))
+	}
+	if s.plate {
+		b = binary.AppendVarint(b, int64(o.Plate))
+	}
+	if s.face {
+		b = append(append(b, o.Face...), 0)
+	}
+	return b
+}
+
+// draw makes the drawing of a type: of a part's structures the fields read, of anything else all.
+func draw(t reflect.Type, read func(string) bool, sign *strings.Builder) drawing {
+	switch t.Kind() {
+	case reflect.Struct:
+		return drawFields(t, read, sign)
+	case reflect.Pointer:
+		inner := draw(t.Elem(), read, sign)
+		return func(b []byte, v reflect.Value) []byte {
+			if v.IsNil() {
+				return append(b, 0)
+			}
+			b = append(b, 1)
+			if inner != nil {
+				b = inner(b, v.Elem())
+			}
+			return b
+		}
+	case reflect.Slice:
+		inner := draw(t.Elem(), read, sign)
+		return func(b []byte, v reflect.Value) []byte {
+			n := v.Len()
+			b = binary.AppendVarint(b, int64(n))
+			if inner != nil {
+				for i := range n {
+					b = inner(b, v.Index(i))
+				}
+			}
+			return b
+		}
+	case reflect.String:
+		return func(b []byte, v reflect.Value) []byte {
+			return append(binary.AppendVarint(b, int64(v.Len())), v.String()...)
+		}
+	case reflect.Bool:
+		return func(b []byte, v reflect.Value) []byte {
+			if v.Bool() {
+				return append(b, 1)
+			}
+			return append(b, 0)
+		}
+	}
+	return func(b []byte, v reflect.Value) []byte { return binary.AppendVarint(b, v.Int()) }
+}
+
+func drawFields(t reflect.Type, read func(string) bool, sign *strings.Builder) drawing {
+	type member struct {
+		at   int
+		draw drawing
+	}
+	var members []member
+	figure := !strings.HasSuffix(t.PkgPath(), "core/part")
+	for i := range t.NumField() {
+		f := t.Field(i)
+		if !figure && !f.Anonymous && !read(t.Name()+"."+f.Name) {
+			continue
+		}
+		if !figure && !f.Anonymous {
+			sign.WriteString(t.Name() + "." + f.Name + " ")
+		}
+		if d := draw(f.Type, read, sign); d != nil {
+			members = append(members, member{i, d})
+		}
+	}
+	if len(members) == 0 {
+		return nil
+	}
+	return func(b []byte, v reflect.Value) []byte {
+		for _, m := range members {
+			b = m.draw(b, v.Field(m.at))
+		}
+		return b
+	}
+}
