@@ -4,11 +4,14 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"slipfit/catalog"
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/unit"
 
 	"github.com/stretchr/testify/require"
 )
@@ -119,4 +122,90 @@ func TestSumsAgree(t *testing.T) {
 	for _, id := range []string{"budget", "stock", "serve-boot", "wish-makers"} {
 		require.NotZero(t, compared[id], id)
 	}
+}
+
+// TestBriefsCanBeServed requires that the generic stock serves every brief seat by seat, within its budget: the
+// cheapest processor, card, memory and drives that pass the rules of serving, and the cheapest case, board, cooler and supply. What goes together is the planner's business.
+func TestBriefsCanBeServed(t *testing.T) {
+	stock, err := catalog.Embedded()
+	require.NoError(t, err)
+	for name, n := range needsOfBriefs(t) {
+		t.Run(name, func(t *testing.T) {
+			const dear = unit.Money(1 << 40)
+			least := func(options []build.Option, rules ...*Rule) unit.Money {
+				best := dear
+				for _, o := range options {
+					var b build.Build
+					b.Set(o)
+					if o.Price() < best && serves(&b, n, rules) {
+						best = o.Price()
+					}
+				}
+				return best
+			}
+			work := []*Rule{&ServeSingle, &ServeAllWork, &ServeThreads}
+			pictures := []*Rule{&ServeDraw, &ServeCompute, &ServeGraphicsMemory}
+			processors := options(build.Processor, stock.Processors, 1)
+			card := least(options(build.Graphics, stock.Graphics, 1), pictures...)
+			together := min(least(processors, append(work, pictures...)...), least(processors, work...)+card)
+			memory := least(options(build.Memory, stock.Memory, 2), &ServeMemory)
+			storage := dear
+			drives := []*Rule{&ServeBoot, &ServeBootRead, &ServeCacheWrite, &ServeArchive, &ServeArchiveWrite, &ServeEndurance, &SingleCopy}
+			for _, boot := range options(build.Boot, stock.Drives, 1) {
+				for _, archive := range append(options(build.Archive, stock.Drives, 2), build.Option{Seat: build.Archive}) {
+					var b build.Build
+					b.Set(boot)
+					b.Set(archive)
+					if p := boot.Price() + archive.Price(); p < storage && serves(&b, n, drives) {
+						storage = p
+					}
+				}
+			}
+			require.Less(t, together, dear, "no processor, or no card, of the stock serves")
+			require.Less(t, memory, dear, "no memory of the stock serves")
+			require.Less(t, storage, dear, "no drives of the stock serve")
+			sum := together + memory + storage + least(options(build.Case, stock.Cases, 1)) + least(options(build.Board, stock.Boards, 1)) +
+				least(options(build.Cooler, stock.Coolers, 1)) + least(options(build.Supply, stock.Supplies, 1))
+			for _, c := range n.Decode {
+				require.True(t, slices.ContainsFunc(stock.Processors, func(p *part.Processor) bool {
+					return p.Graphics != nil && slices.Contains(p.Graphics.Decode, c.Codec)
+				}) || slices.ContainsFunc(stock.Graphics, func(g *part.Graphics) bool { return slices.Contains(g.Decode, c.Codec) }), "no part reads %s", c.Codec)
+			}
+			for _, id := range stock.Shop.Labour {
+				s, ok := part.Find(stock.Services, id)
+				require.True(t, ok)
+				sum += s.Price
+			}
+			t.Logf("processor and card %s, memory %s, drives %s; in all at least %s of %s", together, memory, storage, sum, n.Budget)
+			require.LessOrEqual(t, sum, n.Budget, "the budget is short before anything has to fit")
+		})
+	}
+}
+
+// options is every part of a kind, each once and up to so many times.
+func options[P interface{ Common() *part.Article }](s build.Seat, parts []P, most int) []build.Option {
+	var list []build.Option
+	for _, p := range parts {
+		for count := 1; count <= most; count++ {
+			o := build.Option{Seat: s, Part: p, Count: count}
+			if c, ok := any(p).(*part.Case); ok {
+				o.Layout = &c.Layouts[0]
+			}
+			list = append(list, o)
+		}
+	}
+	return list
+}
+
+// serves reports a build that passes the rules.
+func serves(b *build.Build, n *brief.Needs, rules []*Rule) bool {
+	v := NewView(b, n)
+	for _, r := range rules {
+		for _, m := range v.Run(r) {
+			if !m.Passes() && !m.Advice {
+				return false
+			}
+		}
+	}
+	return true
 }
