@@ -23,6 +23,7 @@ type demand struct {
 	load    Load
 	jobs    []Job
 	assumed []string
+	heard   []answer
 }
 
 // asker hears out one activity.
@@ -41,7 +42,8 @@ type amount interface {
 }
 
 // take is the customer's figure, or the usual one; the high one when what is enough is asked for.
-func take[T amount](a *asker, f unit.Figure[T], what string, usual, high T) int64 {
+func take[T amount](a *asker, f unit.Figure[T], field, what string, usual, high T) int64 {
+	a.hear(field, usual.Q().String(), high.Q().String())
 	if v, ok := f.Get(); ok {
 		return int64(v)
 	}
@@ -57,7 +59,8 @@ func take[T amount](a *asker, f unit.Figure[T], what string, usual, high T) int6
 }
 
 // takeWord is take for a choice among words.
-func takeWord[W ~string](a *asker, said W, what string, usual, high W) W {
+func takeWord[W ~string](a *asker, said W, field, what string, usual, high W) W {
+	a.hear(field, string(usual), string(high))
 	if said != "" {
 		return said
 	}
@@ -71,6 +74,16 @@ func takeWord[W ~string](a *asker, said W, what string, usual, high W) W {
 	}
 	return usual
 }
+
+// hear notes the answers that stand for "I don't know".
+func (a *asker) hear(field, usual, high string) {
+	if !a.high {
+		a.out.heard = append(a.out.heard, answer{field, usual, high})
+	}
+}
+
+// answer is what is taken for a field not said: the usual, and the high one that what is enough allows for.
+type answer struct{ field, usual, high string }
 
 // assume notes what was taken for something not said.
 func (a *asker) assume(format string, args ...any) {

@@ -21,7 +21,7 @@ func (*Drafting) name() string { return "drafting" }
 //
 // Source: common practice.
 func (d *Drafting) ask(a *asker) {
-	parts := take(a, d.Parts, "parts of the largest assembly", 500, 2000)
+	parts := take(a, d.Parts, "parts", "parts of the largest assembly", 500, 2000)
 	single := int64(1300)
 	for n := parts; n > 100; n /= 10 {
 		single += 100

@@ -59,17 +59,17 @@ func (c GameClass) cost() playing {
 //
 // Sources: the calibration block; 8 GB at 1080, 12 GB at 1440, 16 GB at 2160 lines is common practice.
 func (g *Games) ask(a *asker) {
-	class := takeWord(a, g.Class, "class of game", GameOrdinary, GameDemanding)
+	class := takeWord(a, g.Class, "class", "class of game", GameOrdinary, GameDemanding)
 	width, height := 2560, 1440
 	if class == GameLight {
 		width, height = 1920, 1080
 	}
 	screen := a.mode(width, height, 60, 8)
-	w := take(a, g.Width, "picture width", unit.Whole(screen.Width), unit.Whole(screen.Width))
-	h := take(a, g.Height, "picture height", unit.Whole(screen.Height), unit.Whole(screen.Height))
-	rate := take(a, g.Rate, "pictures a second", unit.Whole(screen.Refresh), unit.Whole(screen.Refresh))
-	games := take(a, g.Games, "games installed", 6, 12)
-	each := take(a, g.Each, "size of a game", 80*unit.Gigabyte, 120*unit.Gigabyte)
+	w := take(a, g.Width, "width_px", "picture width", unit.Whole(screen.Width), unit.Whole(screen.Width))
+	h := take(a, g.Height, "height_px", "picture height", unit.Whole(screen.Height), unit.Whole(screen.Height))
+	rate := take(a, g.Rate, "frames_s", "pictures a second", unit.Whole(screen.Refresh), unit.Whole(screen.Refresh))
+	games := take(a, g.Games, "installed", "games installed", 6, 12)
+	each := take(a, g.Each, "each_gb", "size of a game", 80*unit.Gigabyte, 120*unit.Gigabyte)
 	if !a.high && len(a.screens) == 0 {
 		a.out.screen = Screen{Width: int(w), Height: int(h), Refresh: int(rate), Bits: 8, Count: 1}
 	}

@@ -182,7 +182,7 @@ func (b *Brief) Needs(stock *part.Stock) *Needs {
 func (b *Brief) hear(k kind, act *Activity, cal *part.Calibration) demand {
 	d := demand{name: k.name(), atOnce: act.AtOnce}
 	a := asker{cal: cal, screens: b.Screens, out: &d}
-	a.hours = take(&a, act.Hours, "hours a week", 20, 20)
+	a.hours = take(&a, act.Hours, "hours_week", "hours a week", 20, 20)
 	k.ask(&a)
 	a.high = true
 	k.ask(&a)
@@ -259,3 +259,26 @@ func larger(a, b Screen) Screen {
 
 // ceil is a/b rounded up, for a not below 0.
 func ceil(a, b int64) int64 { return (a + b - 1) / b }
+
+// Alone is what one activity asks when it is done: its own needs with the system's and those of what goes on meanwhile.
+type Alone struct {
+	Activity string
+	Needs    *Needs
+}
+
+// Alone turns each activity of the brief into needs by itself, in the brief's order, so that a build can be told what holds
+// each of them back.
+func (b *Brief) Alone(stock *part.Stock) []Alone {
+	var list []Alone
+	for i := range b.Activities {
+		one := *b
+		one.Activities = nil
+		for j, a := range b.Activities {
+			if i == j || a.AtOnce {
+				one.Activities = append(one.Activities, a)
+			}
+		}
+		list = append(list, Alone{b.Activities[i].Name(), one.Needs(stock)})
+	}
+	return list
+}

@@ -23,10 +23,10 @@ func (*Guests) name() string { return "virtual machines" }
 //
 // Sources: guests' sum + 4 to 8 GB as package media gives it; sharing: common practice.
 func (g *Guests) ask(a *asker) {
-	count := take(a, g.Count, "guests", 2, 4)
-	threads := take(a, g.Threads, "threads of a guest", 4, 4)
-	memory := take(a, g.Memory, "memory of a guest", 8*unit.GiB, 16*unit.GiB)
-	disk := take(a, g.Disk, "disk of a guest", 80*unit.Gigabyte, 160*unit.Gigabyte)
+	count := take(a, g.Count, "guests", "guests", 2, 4)
+	threads := take(a, g.Threads, "threads_each", "threads of a guest", 4, 4)
+	memory := take(a, g.Memory, "memory_each_gib", "memory of a guest", 8*unit.GiB, 16*unit.GiB)
+	disk := take(a, g.Disk, "disk_each_gb", "disk of a guest", 80*unit.Gigabyte, 160*unit.Gigabyte)
 	total := count * threads
 	a.need(Threads, ceil(total, 2), total, 40, practice, "%d guests × %d threads, two sharing one", count, threads)
 	points := ceil(total*int64(a.cal.GuestPoints), 2)

@@ -22,11 +22,11 @@ func (*Live) name() string { return "live" }
 //
 // Sources: capture rate 50 Mbit/s at 1080p60, common practice, scaled by pixels; calibration block.
 func (l *Live) ask(a *asker) {
-	w := take(a, l.Width, "picture width", 1920, 1920)
-	h := take(a, l.Height, "picture height", 1080, 1080)
-	fps := take(a, l.Rate, "frames a second", 60, 60)
-	cameras := take(a, l.Cameras, "cameras", 1, 2)
-	kept := take(a, l.Kept, "hours kept", 50, 150)
+	w := take(a, l.Width, "width_px", "picture width", 1920, 1920)
+	h := take(a, l.Height, "height_px", "picture height", 1080, 1080)
+	fps := take(a, l.Rate, "frames_s", "frames a second", 60, 60)
+	cameras := take(a, l.Cameras, "cameras", "cameras", 1, 2)
+	kept := take(a, l.Kept, "hours_kept", "hours kept", 50, 150)
 	kpx := ceil(w*h*fps, 1000)
 	mixing := ceil(kpx*(1+cameras)*int64(a.cal.VideoEncode), 10_000_000)
 	a.writes(part.CodecH264, "the picture is written while it is sent")

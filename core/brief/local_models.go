@@ -58,12 +58,12 @@ func shape(millions int64) (layers, heads, width int64) {
 //
 // Sources: arithmetic of package media; a fifth on top is common practice.
 func (m *LocalModels) ask(a *asker) {
-	parameters := take(a, m.Parameters, "parameters in millions", 8000, 14000)
-	bits := take(a, m.Bits, "bits a weight", 4, 8)
-	context := take(a, m.Context, "tokens of context", 8192, 32768)
-	speed := take(a, m.Speed, "tokens a second", 8, 25)
-	runs := takeWord(a, m.Runs, "where the weights lie", RunsOnCard, RunsOnCard)
-	kept := take(a, m.Kept, "models kept", 200*unit.Gigabyte, 500*unit.Gigabyte)
+	parameters := take(a, m.Parameters, "million_parameters", "parameters in millions", 8000, 14000)
+	bits := take(a, m.Bits, "bits", "bits a weight", 4, 8)
+	context := take(a, m.Context, "context_tokens", "tokens of context", 8192, 32768)
+	speed := take(a, m.Speed, "tokens_s", "tokens a second", 8, 25)
+	runs := takeWord(a, m.Runs, "runs_on", "where the weights lie", RunsOnCard, RunsOnCard)
+	kept := take(a, m.Kept, "kept_gb", "models kept", 200*unit.Gigabyte, 500*unit.Gigabyte)
 	milliBits := bits * 1000
 	if bits == 4 {
 		milliBits = 4500

@@ -41,15 +41,15 @@ func (*Modelling) name() string { return "modelling" }
 //
 // Sources: scene as package media computes it; rendering: the calibration block.
 func (m *Modelling) ask(a *asker) {
-	triangles := take(a, m.Triangles, "triangles of a scene in millions", 20, 60)
-	textures := take(a, m.Textures, "textures", 40, 100)
-	w := take(a, m.Width, "picture width", 1920, 3840)
-	h := take(a, m.Height, "picture height", 1080, 2160)
-	samples := take(a, m.Samples, "samples a pixel", 256, 512)
-	pictures := take(a, m.Pictures, "pictures in one go", 50, 250)
-	wait := take(a, m.Wait, "time they may take", 600, 600)
-	on := takeWord(a, m.On, "what renders", OnCard, OnCard)
-	kept := take(a, m.Kept, "projects kept", 1000*unit.Gigabyte, 2000*unit.Gigabyte)
+	triangles := take(a, m.Triangles, "million_triangles", "triangles of a scene in millions", 20, 60)
+	textures := take(a, m.Textures, "textures", "textures", 40, 100)
+	w := take(a, m.Width, "width_px", "picture width", 1920, 3840)
+	h := take(a, m.Height, "height_px", "picture height", 1080, 2160)
+	samples := take(a, m.Samples, "samples", "samples a pixel", 256, 512)
+	pictures := take(a, m.Pictures, "pictures", "pictures in one go", 50, 250)
+	wait := take(a, m.Wait, "wait_min", "time they may take", 600, 600)
+	on := takeWord(a, m.On, "renders_on", "what renders", OnCard, OnCard)
+	kept := take(a, m.Kept, "kept_gb", "projects kept", 1000*unit.Gigabyte, 2000*unit.Gigabyte)
 
 	mega := ceil(pictures*w*h*samples, 1_000_000) // millions of samples
 	seconds := wait * 60

@@ -3,13 +3,10 @@ package brief
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"reflect"
 	"slices"
 	"testing"
 
-	"slipfit/core/format"
 	"slipfit/core/media"
 	"slipfit/core/part"
 	"slipfit/core/unit"
@@ -299,63 +296,6 @@ func TestFreeSpaceIsKept(t *testing.T) {
 	}
 }
 
-// TestPractice checks common practice on a working video editor, in a scenario of its own: about 64 GB as two modules, ten
-// or more cores' worth of work, boot and work in hand on about 2 TB, an archive of about 4 TB.
-func TestPractice(t *testing.T) {
-	n := briefs(t)["cutting-room"].Needs(workshop(t))
-	require.Equal(t, int64(64*unit.GiB), n.By[MemorySize].Floor)
-	require.Contains(t, n.By[MemorySize].Reason, "2 × 32 GiB")
-	require.GreaterOrEqual(t, n.By[AllWork].Floor, int64(10_000), "ten reference cores")
-	require.Equal(t, int64(2*unit.Terabyte), Sold(BootSize, n.By[BootSize].Floor+n.By[CacheSize].Floor))
-	require.Equal(t, int64(4*unit.Terabyte), Sold(ArchiveSize, n.By[ArchiveSize].Floor))
-	require.Less(t, n.By[BootRead].Floor, int64(7000))
-	require.Greater(t, n.By[BootRead].Floor, int64(300), "no disk starts it")
-	require.Less(t, n.By[ArchiveWrite].Floor, int64(150), "a disk will do for what is kept")
-
-	// common practice: system memory for 1080 lines 16 GB, 2160 lines 32 GB, effects 64 GB and more
-	memory := func(w, h unit.Whole, f Finish) int64 {
-		b := Brief{Activities: []Activity{{Video: &Video{Width: unit.Known(w), Height: unit.Known(h), Rate: unit.Known[unit.Whole](25),
-			Streams: unit.Known[unit.Whole](1), Level: f}}}}
-		return b.Needs(workshop(t)).By[MemorySize].Floor / int64(unit.GiB)
-	}
-	require.LessOrEqual(t, memory(1920, 1080, Cuts), int64(16))
-	require.Equal(t, int64(32), memory(3840, 2160, Cuts))
-	require.Equal(t, int64(64), memory(3840, 2160, Effects))
-
-	// a gamer's maps load from the fast tier, films sit on the slow one
-	games := (&Brief{Activities: []Activity{{Games: &Games{}}}}).Needs(workshop(t))
-	films := (&Brief{Activities: []Activity{{Games: &Games{}}, {Office: &Office{Films: unit.Known[unit.Whole](300)}}}}).Needs(workshop(t))
-	require.GreaterOrEqual(t, games.By[BootSize].Floor, int64(6*80*unit.Gigabyte))
-	require.Zero(t, games.By[ArchiveSize].Floor)
-	require.GreaterOrEqual(t, films.By[ArchiveSize].Floor, int64(300*filmHourMB))
-	require.Less(t, films.By[BootSize].Floor-games.By[BootSize].Floor, int64(100*unit.Gigabyte))
-}
-
-// TestGamesGraphicsMemory holds graphics memory against common practice: 8 GB at 1080 lines, 12 GB at 1440, 16 GB at 2160
-// with high textures.
-func TestGamesGraphicsMemory(t *testing.T) {
-	for _, c := range []struct {
-		w, h     unit.Whole
-		from, to int64
-	}{{1920, 1080, 6, 8}, {2560, 1440, 8, 12}, {3840, 2160, 10, 16}} {
-		b := Brief{Activities: []Activity{{Games: &Games{Class: GameTraced, Width: unit.Known(c.w), Height: unit.Known(c.h), Rate: unit.Known[unit.Whole](60)}}}}
-		n := b.Needs(workshop(t)).By[GraphicsMemory]
-		require.GreaterOrEqual(t, n.Floor, c.from*int64(unit.GiB))
-		require.LessOrEqual(t, n.Floor, c.to*int64(unit.GiB))
-		require.GreaterOrEqual(t, n.Enough, c.to*int64(unit.GiB))
-	}
-}
-
-// TestRates holds footage against the published and the usual rates of media-rates.csv.
-func TestRates(t *testing.T) {
-	const mbit = 1_000_000
-	require.EqualValues(t, 183_500_800, FootageVC3.bitPerS(1920, 1080, 25), "VC-3 CID 1235 at 25, SMPTE ST 2019-1")
-	require.EqualValues(t, 1036_800_000, FootageUncoded.bitPerS(1920, 1080, 25), "uncompressed 4:2:2 10-bit, computed")
-	require.EqualValues(t, 100*mbit, FootageH264.bitPerS(3840, 2160, 30), "common practice")
-	require.EqualValues(t, 200*mbit, FootageHEVC422.bitPerS(3840, 2160, 60), "common practice")
-	require.EqualValues(t, 400*mbit, FootageIntra.bitPerS(3840, 2160, 30), "common practice")
-}
-
 func TestBudgetIsNetOfTax(t *testing.T) {
 	require.Equal(t, unit.Money(100_000), net(121_000, 21_000))
 	require.Equal(t, unit.Money(99_999), net(120_999, 21_000), "rounded down")
@@ -375,63 +315,16 @@ func TestNoCalibration(t *testing.T) {
 	require.Positive(t, n.By[MemorySize].Floor)
 }
 
-func TestReadRefuses(t *testing.T) {
-	head := `{"kind":"slipfit-brief","version":1,"title":"x",`
-	for _, c := range []struct{ body, want string }{
-		{`"activities":[]}`, "activities: got [], want a list of at least 1"},
-		{`"activities":[{}]}`, "activities[0]: got 0 kinds of work"},
-		{`"activities":[{"video":{},"games":{}}]}`, "activities[0]: got 2 kinds of work"},
-		{`"activities":[{"video":{"streams":0}}]}`, "activities[0].video.streams: got 0, want a whole number between 1 and 16"},
-		{`"activities":[{"knitting":{}}]}`, "activities[0].knitting"},
-		{`"activities":[{"games":{"class":"hard"}}]}`, "want one of light, ordinary, demanding, traced"},
-		{`"budget_minor":-1,"activities":[{"office":{}}]}`, "budget_minor"},
-	} {
-		_, err := Read("b.json", []byte(head+c.body))
-		require.ErrorContains(t, err, c.want)
-		require.ErrorContains(t, err, "b.json: ")
+// TestAlone requires that an activity alone asks no more than the brief, and that what goes on meanwhile is in it.
+func TestAlone(t *testing.T) {
+	stock := workshop(t)
+	b := briefs(t)["local-models"]
+	all := b.Needs(stock)
+	list := b.Alone(stock)
+	require.Len(t, list, 3)
+	for _, a := range list {
+		raises(t, a.Needs, all, a.Activity)
 	}
-}
-
-func TestSchemaAcceptsWords(t *testing.T) {
-	schema := string(format.Schema("brief", "Brief", Brief{}))
-	for _, a := range kinds() {
-		raw := string(format.Write(&Brief{Head: format.Head{Kind: Kind, Version: Version}, Title: "x", Activities: []Activity{a}}))
-		_, err := Read("b.json", []byte(raw))
-		require.NoError(t, err, raw)
-	}
-	require.Contains(t, schema, "photogrammetry")
-}
-
-func TestWriteReads(t *testing.T) {
-	for name, b := range briefs(t) {
-		again, err := Read(name, format.Write(b))
-		require.NoError(t, err)
-		require.Equal(t, b, again)
-	}
-}
-
-func FuzzBrief(f *testing.F) {
-	files, err := filepath.Glob("../../testdata/briefs/*.brief.json")
-	require.NoError(f, err)
-	for _, name := range files {
-		raw, err := os.ReadFile(name)
-		require.NoError(f, err)
-		f.Add(raw)
-	}
-	stock := workshop(f)
-	f.Fuzz(func(t *testing.T, data []byte) {
-		b, err := Read("fuzz", data)
-		if err != nil {
-			return
-		}
-		n := b.Needs(stock)
-		for r := range Resource(Resources) {
-			if need := n.By[r]; need.Floor < 0 || need.Enough < need.Floor {
-				t.Fatalf("%s: floor %d, enough %d", r, need.Floor, need.Enough)
-			}
-		}
-		if string(table(n)) != string(table(b.Needs(stock))) {
-			t.Fatal("the same brief gave different needs")
-		}
-	})
+	require.Contains(t, list[0].Needs.By[MemorySize].Reason, "virtual machines", "the guests run meanwhile")
+	require.Zero(t, list[2].Needs.By[ComputeWork].Floor, "writing software asks no graphics computing")
 }

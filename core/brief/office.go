@@ -20,9 +20,9 @@ const filmHourMB = 5400
 //
 // Source: common practice.
 func (o *Office) ask(a *asker) {
-	tabs := take(a, o.Tabs, "web pages", 30, 60)
-	people := take(a, o.People, "people", 1, 2)
-	files := take(a, o.Files, "files", 200*unit.Gigabyte, 500*unit.Gigabyte)
+	tabs := take(a, o.Tabs, "web_pages", "web pages", 30, 60)
+	people := take(a, o.People, "people", "people", 1, 2)
+	files := take(a, o.Files, "files_gb", "files", 200*unit.Gigabyte, 500*unit.Gigabyte)
 	films := int64(o.Films.Or(0))
 	a.need(SingleWork, 950, 1400, 40, practice, "a web page answers at once")
 	a.need(AllWork, 2500, 6000, 15, practice, "a call with pictures beside open programs")

@@ -34,11 +34,11 @@ const (
 //
 // Source: the calibration block; 4 bytes a pixel, the shares of the volume and the graphics memory are common practice.
 func (p *Photogrammetry) ask(a *asker) {
-	pictures := take(a, p.Pictures, "photographs of an object", 150, 300)
-	mpx := take(a, p.Mpx, "megapixels", 24, 45)
-	wait := take(a, p.Wait, "time a model may take", 120, 60)
-	week := take(a, p.Week, "objects a week", 5, 10)
-	kept := take(a, p.Kept, "objects kept", 200, 500)
+	pictures := take(a, p.Pictures, "pictures", "photographs of an object", 150, 300)
+	mpx := take(a, p.Mpx, "megapixels", "megapixels", 24, 45)
+	wait := take(a, p.Wait, "wait_min", "time a model may take", 120, 60)
+	week := take(a, p.Week, "objects_week", "objects a week", 5, 10)
+	kept := take(a, p.Kept, "objects_kept", "objects kept", 200, 500)
 	total := pictures * mpx
 
 	core, card := total*int64(a.cal.MatchCore), total*int64(a.cal.MatchCard)

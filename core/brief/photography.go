@@ -25,11 +25,11 @@ func (*Photography) name() string { return "photography" }
 //
 // Source: 14 bits a raw pixel; the rest common practice and the calibration block.
 func (p *Photography) ask(a *asker) {
-	mpx := take(a, p.Mpx, "megapixels", 24, 45)
-	year := take(a, p.Year, "photographs a year", 8000, 20000)
-	years := take(a, p.Years, "years kept", 5, 10)
-	batch := take(a, p.Batch, "photographs developed in one go", 200, 500)
-	layers := take(a, p.Layers, "layers", 8, 20)
+	mpx := take(a, p.Mpx, "megapixels", "megapixels", 24, 45)
+	year := take(a, p.Year, "pictures_year", "photographs a year", 8000, 20000)
+	years := take(a, p.Years, "years_kept", "years kept", 5, 10)
+	batch := take(a, p.Batch, "pictures_at_once", "photographs developed in one go", 200, 500)
+	layers := take(a, p.Layers, "layers", "layers", 8, 20)
 	core := batch * mpx * int64(a.cal.DevelopCore)
 	a.need(AllWork, allPoints(core, 900, 600, 1200), allPoints(core, 900, 240, 1500), 40, "Amdahl 1967; calibration block",
 		"%d photographs × %d Mpx × %d core ms, nine tenths in parallel, in ten minutes", batch, mpx, a.cal.DevelopCore)

@@ -16,9 +16,9 @@ func (*Server) name() string { return "server" }
 //
 // Sources: 2500 Mbit/s carries about 297 MB/s, IEEE 802.3; the rest common practice.
 func (s *Server) ask(a *asker) {
-	store := take(a, s.Store, "what is kept", 2000*unit.Gigabyte, 4000*unit.Gigabyte)
-	people := take(a, s.People, "people", 4, 8)
-	services := take(a, s.Services, "services", 3, 6)
+	store := take(a, s.Store, "store_gb", "what is kept", 2000*unit.Gigabyte, 4000*unit.Gigabyte)
+	people := take(a, s.People, "people", "people", 4, 8)
+	services := take(a, s.Services, "services", "services", 3, 6)
 	a.need(Threads, 2+ceil(services, 2), 4+services, 15, practice, "two threads for files and one for every two of %d services", services)
 	a.need(AllWork, 2000+400*services, 4000+800*services, 15, practice, "2000 points for files + 400 for each of %d services", services)
 	memory := int64(2*unit.GiB) + services*int64(unit.GiB) + people*128

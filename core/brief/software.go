@@ -36,10 +36,10 @@ func (*Software) name() string { return "software" }
 //
 // Sources: the calibration block; memory a job as package media gives it.
 func (s *Software) ask(a *asker) {
-	files := take(a, s.Files, "source files", 2000, 6000)
-	class := takeWord(a, s.Class, "language", CodeCompiled, CodeHeavy)
-	wait := take(a, s.Wait, "time of a full build", 10, 5)
-	project := take(a, s.Project, "projects", 150*unit.Gigabyte, 400*unit.Gigabyte)
+	files := take(a, s.Files, "source_files", "source files", 2000, 6000)
+	class := takeWord(a, s.Class, "language", "language", CodeCompiled, CodeHeavy)
+	wait := take(a, s.Wait, "wait_min", "time of a full build", 10, 5)
+	project := take(a, s.Project, "projects_gb", "projects", 150*unit.Gigabyte, 400*unit.Gigabyte)
 	permille, jobBytes, jobs := int64(1000), int64(media.CompileJobBytes), int64(8)
 	switch class {
 	case CodeScripted:

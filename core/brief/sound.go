@@ -49,15 +49,15 @@ const bitsPerSample = 24
 //
 // Sources: PCM arithmetic, IEC 60958 and AES3 rates; preload as package media gives it; the rest calibration block.
 func (s *Sound) ask(a *asker) {
-	tracks := take(a, s.Tracks, "tracks", 24, 48)
-	plugIns := take(a, s.PlugIns, "plug-ins on a track", 4, 8)
-	weight := takeWord(a, s.Weight, "weight of plug-ins", PlugInOrdinary, PlugInOrdinary)
-	buffer := take(a, s.Buffer, "buffer", 128, 64)
-	rate := take(a, s.Rate, "sample rate", 48000, 48000)
-	libraries := take(a, s.Libraries, "sample libraries", 100*unit.Gigabyte, 500*unit.Gigabyte)
-	zones := take(a, s.Zones, "sampled notes held ready", 20000, 60000)
-	channels := take(a, s.Channels, "channels recorded at once", 8, 16)
-	kept := take(a, s.Kept, "hours of recordings kept", 200, 500)
+	tracks := take(a, s.Tracks, "tracks", "tracks", 24, 48)
+	plugIns := take(a, s.PlugIns, "plug_ins_a_track", "plug-ins on a track", 4, 8)
+	weight := takeWord(a, s.Weight, "plug_ins", "weight of plug-ins", PlugInOrdinary, PlugInOrdinary)
+	buffer := take(a, s.Buffer, "buffer_frames", "buffer", 128, 64)
+	rate := take(a, s.Rate, "sample_hz", "sample rate", 48000, 48000)
+	libraries := take(a, s.Libraries, "libraries_gb", "sample libraries", 100*unit.Gigabyte, 500*unit.Gigabyte)
+	zones := take(a, s.Zones, "zones", "sampled notes held ready", 20000, 60000)
+	channels := take(a, s.Channels, "channels_recorded", "channels recorded at once", 8, 16)
+	kept := take(a, s.Kept, "hours_kept", "hours of recordings kept", 200, 500)
 	search := int64(s.Search.Or(0))
 
 	permille := map[PlugInWeight]int64{PlugInLight: 300, PlugInOrdinary: 1000, PlugInHeavy: 4000}[weight]

@@ -25,11 +25,11 @@ func (*Statistics) name() string { return "statistics" }
 //
 // Sources: two to three times the largest table is common practice, as package media gives it; the calibration block.
 func (s *Statistics) ask(a *asker) {
-	rows := take(a, s.Rows, "rows in millions", 10, 30)
-	columns := take(a, s.Columns, "columns", 50, 100)
-	passes := take(a, s.Passes, "passes of a model", 200, 500)
-	wait := take(a, s.Wait, "time a model may take", 60, 30)
-	kept := take(a, s.Kept, "data kept", 500*unit.Gigabyte, 1000*unit.Gigabyte)
+	rows := take(a, s.Rows, "million_rows", "rows in millions", 10, 30)
+	columns := take(a, s.Columns, "columns", "columns", 50, 100)
+	passes := take(a, s.Passes, "passes", "passes of a model", 200, 500)
+	wait := take(a, s.Wait, "wait_min", "time a model may take", 60, 30)
+	kept := take(a, s.Kept, "kept_gb", "data kept", 500*unit.Gigabyte, 1000*unit.Gigabyte)
 	mega := rows * columns // millions of cells
 	table := mega * 8 * media.MB
 	core := mega * passes * int64(a.cal.CellCore) // millions of cells × ns = ms

@@ -125,15 +125,15 @@ func (f Finish) cost() finishing {
 //
 // Sources: rates as in package media; held frames, layers and previews: common practice.
 func (v *Video) ask(a *asker) {
-	format := takeWord(a, v.Format, "camera format", FootageHEVC, FootageHEVC422)
-	w := take(a, v.Width, "picture width", 3840, 3840)
-	h := take(a, v.Height, "picture height", 2160, 2160)
-	fps := take(a, v.Rate, "frames a second", 25, 50)
-	streams := take(a, v.Streams, "streams at once", 2, 3)
-	level := takeWord(a, v.Level, "finish", Grade, Effects)
-	kept := take(a, v.Kept, "hours of footage kept", 20, 60)
-	inHand := take(a, v.InHand, "hours of footage in hand", 4, 8)
-	fresh := take(a, v.New, "new hours a week", 2, 5)
+	format := takeWord(a, v.Format, "format", "camera format", FootageHEVC, FootageHEVC422)
+	w := take(a, v.Width, "width_px", "picture width", 3840, 3840)
+	h := take(a, v.Height, "height_px", "picture height", 2160, 2160)
+	fps := take(a, v.Rate, "frames_s", "frames a second", 25, 50)
+	streams := take(a, v.Streams, "streams", "streams at once", 2, 3)
+	level := takeWord(a, v.Level, "finish", "finish", Grade, Effects)
+	kept := take(a, v.Kept, "hours_kept", "hours of footage kept", 20, 60)
+	inHand := take(a, v.InHand, "hours_in_hand", "hours of footage in hand", 4, 8)
+	fresh := take(a, v.New, "new_hours_week", "new hours a week", 2, 5)
 	bits := format.bitPerS(w, h, fps)
 	how := string(format)
 	if stated, ok := v.Stated.Get(); ok {
