@@ -1,3 +1,6 @@
+// Package brief turns what a customer does into what a machine must give. A brief holds activities with parameters in the
+// customer's own units, one file an activity; Needs gathers what they ask into a floor and an enough for every resource, each
+// with its arithmetic and its source. What was not said is taken, and said to be taken.
 package brief
 
 import (
