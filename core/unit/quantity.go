@@ -2,6 +2,7 @@ package unit
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -33,6 +34,7 @@ const (
 	Percent                 // thousandths of a per cent
 	Airflow                 // thousandths of a m³/h
 	Volume                  // millilitres
+	Kelvin                  // thousandths of a kelvin, a difference of temperatures
 )
 
 // Quantity is an exact amount of one kind. Two quantities compare only within one kind.
@@ -74,6 +76,7 @@ var kinds = [...]struct {
 	Percent:     {"share", "%", true, 1},
 	Airflow:     {"airflow", "m³/h", true, 1},
 	Volume:      {"volume", "l", true, 1},
+	Kelvin:      {"temperature-difference", "K", true, 1},
 }
 
 // Name is the kind's word in JSON.
@@ -178,7 +181,7 @@ func (q Quantity) MarshalJSON() ([]byte, error) {
 func plainDecimal(q Quantity) string {
 	switch {
 	case q.Kind == MemoryByte:
-		return strings.Replace(exact(q.N*1000/1024), " ", "", 1)
+		return strconv.FormatFloat(float64(q.N)/1024, 'f', -1, 64)
 	case q.Kind == Minor:
 		return fmt.Sprint(q.N)
 	case kinds[q.Kind].perThousand:

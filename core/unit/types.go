@@ -32,7 +32,7 @@ type Mass int64
 // Money is in minor units of the catalog's currency (cents, pence).
 type Money int64
 
-// String prints major units with two decimals: "1 234.50".
+// String prints major units with two decimals: "1234.50".
 func (m Money) String() string {
 	sign := ""
 	if m < 0 {
