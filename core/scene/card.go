@@ -133,8 +133,14 @@ func (p *placer) cards() {
 		if c.Card == nil || c.Slot == nil {
 			continue
 		}
+		set := 0
+		for n := range p.Cards {
+			if p.Cards[n].Card == c.Card {
+				set = n
+			}
+		}
 		y := slotAt(c.Slot.Place.Or(1)) + cardBack
-		b := Box{Name: c.Card.Name, Seat: build.Cards, Kind: Part, Order: i,
+		b := Box{Name: c.Card.Name, Seat: build.Cards, Kind: Part, Order: i, Line: p.line(build.Cards, set),
 			Lo: Point{0, y - 16*mm, p.scene.Rise + cardSeated}, Hi: Point{p.at(c.Card.Length), y, p.scene.Rise + cardSeated + 111150}}
 		p.meet("card-length", "", p.put(b), long, X, false)
 	}

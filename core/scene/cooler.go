@@ -46,10 +46,11 @@ func (p *placer) airCooler(a *part.AirCooler) {
 	reach, clear := p.at(a.BaseReach), p.at(a.BaseClear)
 	lacks := p.lacks
 	base := p.put(p.round("cooler base", reach, reach, reach, reach, 0, clear))
-	// No sheet states the reach to the rear; it is taken to be no more than the one towards the memory, fan included.
+	// No sheet states the reach to the rear: it is drawn no longer than the one towards the memory, and short of the rear
+	// sockets.
 	forward := p.at(a.ToMemory)
 	p.lacks = p.lacks || lacks
-	fins := p.put(p.round("cooler fins", forward, min(reach, forward), p.at(a.ToCard), p.at(a.ToTop), clear, p.at(a.Height)))
+	fins := p.put(p.round("cooler fins", min(forward, rearReach), min(reach, forward), p.at(a.ToCard), p.at(a.ToTop), clear, p.at(a.Height)))
 	p.heatSinks([]int{base}, []int{fins})
 	p.clearOfCard(fins)
 	p.overhang(a, lacks)
@@ -121,27 +122,27 @@ func (p *placer) underPanel(before int) {
 }
 
 // heatSinks places the board's heat-sinks to the rear, to the slots and to the far edge of the socket: the sheet states
-// how far the nearest is, not on which side. One stands along the board's upper edge besides.
+// how far the nearest is, not on which side. One stands along the board's upper edge besides. Two of them are drawn.
 func (p *placer) heatSinks(low, high []int) {
 	if p.Board == nil {
 		return
 	}
 	c, at, h := p.socket, p.at(p.Board.SocketAt.SinkAt), p.at(p.Board.SocketAt.SinkHigh)
 	lacks := p.lacks
-	place := func(name string, lo, hi Point) int {
+	place := func(drawn bool, name string, lo, hi Point) int {
 		p.lacks = lacks
 		lo[Z], hi[Z] = c[Z], c[Z]+h
-		return p.put(Box{Name: name, Seat: build.Board, Kind: Part, Drawn: true, Lo: lo, Hi: hi})
+		return p.put(Box{Name: name, Seat: build.Board, Kind: Part, Drawn: true, Whole: !drawn, Lo: lo, Hi: hi})
 	}
 	const half = 32 * mm
-	rear := place("heat-sink", Point{c[X] - at - sinkWide, c[Y] - half}, Point{c[X] - at, c[Y] + half})
-	far := place("heat-sink", Point{c[X] - half, c[Y] + at}, Point{c[X] + half, c[Y] + at + sinkWide})
-	slots := place("heat-sink", Point{c[X] - half, c[Y] - at - sinkWide}, Point{c[X] + half, c[Y] - at})
+	rear := place(true, "heat-sink", Point{c[X] - at - sinkWide, c[Y] - half}, Point{c[X] - at, c[Y] + half})
+	far := place(true, "heat-sink", Point{c[X] - half, c[Y] + at}, Point{c[X] + half, c[Y] + at + sinkWide})
+	slots := place(false, "heat-sink", Point{c[X] - half, c[Y] - at - sinkWide}, Point{c[X] + half, c[Y] - at})
 	edge := p.topEdge()
 	if p.scene.Over {
-		place("heat-sink at the edge", Point{c[X] - half, edge}, Point{c[X] + half, edge + sinkWide})
+		place(false, "heat-sink at the edge", Point{c[X] - half, edge}, Point{c[X] + half, edge + sinkWide})
 	} else {
-		place("heat-sink at the edge", Point{c[X] - half, edge - sinkWide}, Point{c[X] + half, edge})
+		place(false, "heat-sink at the edge", Point{c[X] - half, edge - sinkWide}, Point{c[X] + half, edge})
 	}
 	for _, i := range low {
 		p.meet("cooler-board", "base", i, rear, X, true)

@@ -60,37 +60,12 @@ func (p *placer) inBay(i, n int, d build.BayPlace) {
 		y = min(p.lo, slotAt(1)+cardBack-p.Layout.Card.Thickness.Or(60*mm)) - 8*mm
 	}
 	y -= thick + unit.Length(n)*34*mm
+	z := 20 * mm
+	if p.scene.Up == Z { // on the floor, under the plate
+		y, z = p.socket[Y]-wide/2, p.inside.Lo[Z]+5*mm+unit.Length(n)*34*mm
+		wide, thick = thick, wide
+	}
 	x := p.front - 34*mm - long
 	p.put(Box{Name: "drive", Seat: d.Seat, Kind: Part, Drawn: true, Order: i,
-		Lo: Point{x, y, 20 * mm}, Hi: Point{x + long, y + thick, 20*mm + wide}})
-}
-
-// shell places the outer size of the case about what stands in it.
-func (p *placer) shell() {
-	if p.Case == nil {
-		return
-	}
-	lo, hi := Point{0, p.lo, 0}, Point{p.front, p.hi, p.panel()}
-	for _, b := range p.scene.Boxes {
-		if b.Kind == Wall || b.Kind == KeepOut {
-			continue
-		}
-		for i := range lo {
-			lo[i], hi[i] = min(lo[i], b.Lo[i]), max(hi[i], b.Hi[i])
-		}
-	}
-	size := Point{p.at(p.Case.Outer.Depth), p.at(p.Case.Outer.Height), p.at(p.Case.Outer.Width)}
-	if p.scene.Up == Z {
-		size[Y], size[Z] = size[Z], size[Y]
-	}
-	b := Box{Name: "case", Seat: build.Case, Kind: Shell, Drawn: true}
-	for i, axis := range []Axis{X, Y, Z} {
-		spare := size[axis] - (hi[axis] - lo[axis])
-		b.Lo[i] = lo[i] - spare/2
-		if axis == X {
-			b.Lo[i] = -min(max(spare, 0), 12*mm)
-		}
-		b.Hi[i] = b.Lo[i] + size[axis]
-	}
-	p.put(b)
+		Lo: Point{x, y, z}, Hi: Point{x + long, y + thick, z + wide}})
 }

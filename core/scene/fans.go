@@ -25,7 +25,7 @@ func (p *placer) fans() {
 			if c := &p.Case.Fans[i]; c.Face == face {
 				for range int(c.Count.Or(0)) {
 					if next < room || room == 0 {
-						p.fan(face, next, &c.FanFigures, build.Case, nil)
+						p.fan(face, next, &c.FanFigures, build.Case, 0, nil)
 						next++
 					}
 				}
@@ -34,7 +34,7 @@ func (p *placer) fans() {
 		for i := range p.Fans {
 			if set := &p.Fans[i]; set.Face == face {
 				for range set.Count {
-					p.fan(face, next, &set.Fan.FanFigures, build.Fans, p.placeOf(set))
+					p.fan(face, next, &set.Fan.FanFigures, build.Fans, i, p.placeOf(set))
 					next++
 				}
 			}
@@ -63,11 +63,11 @@ func (p *placer) placeOf(set *build.FanSet) *part.FanPlace {
 }
 
 // fan places one fan, the n-th of its face, and the depth of its place where it is one bought.
-func (p *placer) fan(face part.Face, n int, f *part.FanFigures, seat build.Seat, place *part.FanPlace) {
+func (p *placer) fan(face part.Face, n int, f *part.FanFigures, seat build.Seat, set int, place *part.FanPlace) {
 	size, thick := p.at(f.Size), p.at(f.Thickness)
 	at := p.facePlane(face, size, n)
 	b := at.box("case fan", Fan, 0, thick, 0, size, size)
-	b.Seat, b.Faces, b.Order, b.Drawn = seat, at.out, n, true
+	b.Seat, b.Faces, b.Order, b.Drawn, b.Line = seat, at.out, n, true, p.line(seat, set)
 	i := p.put(b)
 	if place == nil || i < 0 {
 		return
@@ -82,38 +82,41 @@ func (p *placer) fan(face part.Face, n int, f *part.FanFigures, seat build.Seat,
 // facePlane is where the n-th fan of a size stands on a face.
 func (p *placer) facePlane(face part.Face, size unit.Length, n int) mountPlace {
 	off := size * unit.Length(n)
-	middle := max(8*mm, (p.panel()-size)/2)
+	in := p.inside
+	z := (in.Lo[Z] + in.Hi[Z] - size) / 2
+	lowEnd, highEnd := in.Lo[Y]+4*mm, in.Hi[Y]-4*mm
 	switch {
 	case face == part.Front:
-		return mountPlace{X, p.front, true, Y, p.hi - 10*mm - size - off, Z, middle}
+		return mountPlace{X, p.front, true, Y, highEnd - 16*mm - size - off, Z, z}
 	case face == part.Rear:
-		return mountPlace{X, 2 * mm, false, Y, p.hi - size - off, Z, max(40*mm, p.panel()-size-6*mm)}
+		return mountPlace{X, 3 * mm, false, Y, p.hi - size - off, Z, max(38*mm, in.Hi[Z]-size-10*mm)}
 	case p.scene.Up == Z && face == part.Top:
-		return mountPlace{Z, p.panel() + 2*mm, true, X, 60*mm + off, Y, p.socket[Y] - size/2}
+		return mountPlace{Z, in.Hi[Z] - 3*mm, true, X, 60*mm + off, Y, p.socket[Y] - size/2}
 	case p.scene.Up == Z && face == part.Bottom:
-		return mountPlace{Z, -60 * mm, false, X, 60*mm + off, Y, p.socket[Y] - size/2}
+		return mountPlace{Z, in.Lo[Z] + 3*mm, false, X, 60*mm + off, Y, p.socket[Y] - size/2}
 	case p.scene.Up == Z && face == part.Side:
-		return mountPlace{Y, p.hi + 70*mm, true, X, 40*mm + off, Z, middle}
+		return mountPlace{Y, highEnd, true, X, 40*mm + off, Z, z}
 	case face == part.Side:
 		return mountPlace{Z, -12 * mm, false, Y, p.hi - size - off, X, p.depth + 14*mm}
 	case (face == part.Top) != p.scene.Over:
-		return mountPlace{Y, p.highPlane(face), true, X, 60*mm + off, Z, middle}
+		return mountPlace{Y, p.plane(face, highEnd), true, X, 60*mm + off, Z, z}
 	}
-	low := p.lo - 30*mm
-	if p.Layout.Card.Mount == part.InSlot {
-		low = min(low, slotAt(1)+cardBack-p.Layout.Card.Thickness.Or(60*mm))
-	}
-	return mountPlace{Y, low, false, X, 60*mm + off, Z, middle}
+	return mountPlace{Y, p.plane(face, lowEnd), false, X, 60*mm + off, Z, z}
 }
 
-// highPlane is the plane, beyond the board's far edge, that fans of a face are screwed to.
-func (p *placer) highPlane(face part.Face) unit.Length {
+// plane is the plane that fans over the board are screwed to: a radiator's, where the sheet says how far over the board
+// that hangs, else the end of the case.
+func (p *placer) plane(face part.Face, end unit.Length) unit.Length {
 	for i := range p.Layout.Radiators {
-		if m := &p.Layout.Radiators[i]; m.Face == face {
-			if free, ok := m.Board.Get(); ok {
-				return p.hi + max(free, 28*mm)
-			}
+		m := &p.Layout.Radiators[i]
+		free, ok := m.Board.Get()
+		switch {
+		case m.Face != face || !ok:
+		case p.scene.Over:
+			return p.topEdge() - max(free, 28*mm)
+		default:
+			return p.topEdge() + max(free, 28*mm)
 		}
 	}
-	return p.hi + 32*mm
+	return end
 }

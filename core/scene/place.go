@@ -27,10 +27,11 @@ const (
 // What no sheet and no standard states, placed as is usual.
 const (
 	socketInSmall = 78 * mm   // processor socket from the rear panel, mini-ITX
-	socketIn      = 92 * mm   // processor socket from the rear panel, larger boards
+	socketIn      = 98 * mm   // processor socket from the rear panel, larger boards
 	behindPlate   = 26 * mm   // back of a card on a riser behind the plate, from the board's top face
 	wallDeep      = 2000 * mm // walls reach so far beyond their limit
 	wallWide      = 1000 * mm // and so far to each side
+	rearReach     = 70 * mm   // of an air cooler, at most
 	sinkWide      = 18 * mm   // a heat-sink on the board
 )
 
@@ -41,6 +42,7 @@ type placer struct {
 	socket Point       // centre of the processor socket on the board's top face
 	lo, hi unit.Length // slot-side and far edge of the board in y
 	depth  unit.Length // front edge of the board in x
+	inside Box         // the case, its outer size; empty where there is none
 	front  unit.Length // x of the plane that front fans and radiators are screwed to
 	slot   unit.Length // y of the centre line of the graphics card's slot
 	noSlot bool        // the card finds no slot and is drawn at the first
@@ -50,6 +52,11 @@ type placer struct {
 // Of puts a build in a scene. Boxes whose figures the sheets lack are left out and named in Unknown.
 func Of(b *build.Build) Scene {
 	p := &placer{Build: b}
+	for _, l := range b.Lines() {
+		if l.Seat < build.Screens {
+			p.scene.Parts = append(p.scene.Parts, l)
+		}
+	}
 	if b.Layout != nil {
 		p.scene.Up = Y
 		if b.Layout.Lies {
@@ -64,12 +71,12 @@ func Of(b *build.Build) Scene {
 	p.card()
 	p.cards()
 	p.front = p.frontPlane()
+	p.shell()
 	p.cooler()
 	p.radiator()
 	p.supply()
 	p.fans()
 	p.drives()
-	p.shell()
 	return p.scene
 }
 
@@ -87,8 +94,27 @@ func (p *placer) put(b Box) int {
 		p.scene.Unknown = append(p.scene.Unknown, b.Name)
 		return -1
 	}
+	if b.Line == 0 {
+		b.Line = p.line(b.Seat, 0)
+	}
+	if b.Kind == Wall {
+		b.Line = -1
+	}
 	p.scene.Boxes = append(p.scene.Boxes, b)
 	return len(p.scene.Boxes) - 1
+}
+
+// line is the n-th line of a seat in the list of parts; −1 where it has none.
+func (p *placer) line(seat build.Seat, n int) int {
+	for i, l := range p.scene.Parts {
+		if l.Seat == seat {
+			if n == 0 {
+				return i
+			}
+			n--
+		}
+	}
+	return -1
 }
 
 // wall adds what stands beyond a limit: everything from at on along the axis, or up to at where down.
@@ -130,6 +156,7 @@ func (p *placer) board() {
 	p.slot = slotAt(1)
 	p.lo, p.hi = edges(part.ATX)
 	p.socket = Point{socketIn, 90 * mm, p.scene.Rise}
+	p.scene.Socket = p.socket
 	if p.Board == nil {
 		return
 	}
@@ -139,6 +166,10 @@ func (p *placer) board() {
 	rear := unit.Length(holesToPanel - holesToRear)
 	p.depth = rear + p.at(p.Board.Depth)
 	p.put(Box{Name: "main board", Seat: build.Board, Kind: Board, Lo: Point{rear, p.lo, rise - boardThick}, Hi: Point{p.depth, p.hi, rise}})
+	if p.Layout != nil {
+		p.put(Box{Name: "board plate", Seat: build.Case, Kind: Board, Drawn: true,
+			Lo: Point{0, p.lo - 3*mm, rise - boardThick - standoff - 1500}, Hi: Point{p.depth + 4*mm, p.hi + 3*mm, rise - boardThick - standoff}})
+	}
 
 	if s := p.Assign(build.SetOf(build.Case, build.Board, build.Graphics)); len(s.Cards) > 0 {
 		if p.noSlot = s.Cards[0].Slot == nil; !p.noSlot {
@@ -157,6 +188,11 @@ func (p *placer) board() {
 	if p.lacks {
 		p.lacks = false
 		p.socket[Y] = p.hi - p.Board.SocketAt.TopEdge.Or(75*mm)
+	}
+	p.scene.Socket = p.socket
+	if p.Processor != nil {
+		p.put(Box{Name: "processor", Seat: build.Processor, Kind: Part, Drawn: true,
+			Lo: Point{p.socket[X] - 20*mm, p.socket[Y] - 20*mm, rise}, Hi: Point{p.socket[X] + 20*mm, p.socket[Y] + 20*mm, rise + 7*mm}})
 	}
 	p.slots()
 	p.put(Box{Name: "rear sockets", Seat: build.Board, Kind: Part, Drawn: true,

@@ -34,42 +34,62 @@ func (p *placer) frontPlane() unit.Length {
 	return max(long, min(long+30*mm, p.Case.Outer.Depth.Or(400*mm)-10*mm))
 }
 
-// mount is the place of the build's radiator. length is the radiator's, hung what stands in from the plane.
+// mount is the place of the build's radiator. length and width are the radiator's, hung what stands in from the plane. It
+// begins where the mount does.
 func (p *placer) mount(m *part.RadiatorMount, length, width, hung unit.Length) mountPlace {
 	at := p.hangs()
 	upper := p.topEdge()
+	middle := (p.inside.Lo[Z] + p.inside.Hi[Z] - width) / 2
 	switch {
 	case m.Face == part.Front:
-		y := (p.slot + p.socket[Y] - length) / 2
+		card := p.slot
 		if at.thick == Z {
-			return mountPlace{X, p.front, true, Y, y, Z, at.back - width/2}
+			card = at.edge + 60*mm
+			middle = at.back - width/2
 		}
-		return mountPlace{X, p.front, true, Y, y, Z, 10 * mm}
+		return mountPlace{X, p.front, true, Y, p.begins(m, Y, length, card-10*mm, card+4*mm), Z, middle}
 	case m.Face == part.Top && p.scene.Up == Z:
 		bottom := m.Above.Or(p.panel()-hung) + max(0, m.Board.Or(hung)-hung)
-		return mountPlace{Z, bottom + hung, true, X, p.overMemory(length), Y, p.socket[Y] - width/2}
+		return mountPlace{Z, bottom + hung, true, X, p.overBoard(m, length), Y, p.socket[Y] - width/2}
 	case m.Face == part.Top && p.scene.Over:
-		return mountPlace{Y, upper - m.Board.Or(60*mm), false, X, p.overMemory(length), Z, m.Above.Or(20 * mm)}
+		return mountPlace{Y, upper - m.Board.Or(60*mm), false, X, p.overBoard(m, length), Z, m.Above.Or(20 * mm)}
 	case m.Face == part.Top:
-		return mountPlace{Y, upper + m.Board.Or(60*mm), true, X, p.overMemory(length), Z, m.Above.Or(20 * mm)}
+		return mountPlace{Y, upper + m.Board.Or(60*mm), true, X, p.overBoard(m, length), Z, m.Above.Or(20 * mm)}
 	case m.Face == part.Rear:
-		return mountPlace{X, 0, false, Y, p.socket[Y] - length/2, Z, 46 * mm}
+		return mountPlace{X, 3 * mm, false, Y, p.socket[Y] - length/2, Z, 46 * mm}
 	}
-	return p.sideMount(m, at, length)
+	return p.sideMount(m, at, length, middle)
+}
+
+// overBoard is where a radiator at the top begins: its mount in the middle of the case, the radiator over processor and
+// memory.
+func (p *placer) overBoard(m *part.RadiatorMount, length unit.Length) unit.Length {
+	memory := p.socket[X] + 50*mm
+	if p.Board != nil {
+		memory = p.socket[X] + p.Board.SocketAt.Memory.Or(50*mm)
+	}
+	return p.begins(m, X, length, p.socket[X]-10*mm, memory+20*mm)
+}
+
+// begins is where a mount begins along an axis of the case, in its middle, but so that the radiator reaches from one
+// place to another.
+func (p *placer) begins(m *part.RadiatorMount, axis Axis, length, from, to unit.Length) unit.Length {
+	middle := (p.inside.Lo[axis] + p.inside.Hi[axis] - m.Length.Or(length)) / 2
+	return min(max(middle, to-length), from)
 }
 
 // sideMount is a place at the bottom or on a side: under the card's fans where the sheet says it takes room from the card.
-func (p *placer) sideMount(m *part.RadiatorMount, at cardPlace, length unit.Length) mountPlace {
+func (p *placer) sideMount(m *part.RadiatorMount, at cardPlace, length, middle unit.Length) mountPlace {
 	free, meets := m.Card.Get()
 	if !meets {
 		if m.Face == part.Bottom {
 			if p.scene.Over {
-				return mountPlace{Y, p.hi + 90*mm, true, X, 20 * mm, Z, 10 * mm}
+				return mountPlace{Y, p.inside.Hi[Y] - 4*mm, true, X, 20 * mm, Z, middle}
 			}
-			return mountPlace{Y, p.lo - 90*mm, false, X, 20 * mm, Z, 10 * mm}
+			return mountPlace{Y, p.inside.Lo[Y] + 4*mm, false, X, 20 * mm, Z, middle}
 		}
 		if p.scene.Up == Z {
-			return mountPlace{Y, p.hi + 90*mm, true, X, 20 * mm, Z, 10 * mm}
+			return mountPlace{Y, p.inside.Hi[Y] - 4*mm, true, X, 20 * mm, Z, middle}
 		}
 		return mountPlace{Z, -12 * mm, false, Y, p.socket[Y] + 80*mm - length, X, p.depth + 14*mm}
 	}
@@ -78,12 +98,6 @@ func (p *placer) sideMount(m *part.RadiatorMount, at cardPlace, length unit.Leng
 		plane = p.limit(at) - free
 	}
 	return mountPlace{at.thick, plane, !at.down, X, 20 * mm, at.high, at.edge}
-}
-
-// overMemory is where a radiator begins that lies over the memory's upper ends.
-func (p *placer) overMemory(length unit.Length) unit.Length {
-	middle := p.socket[X] + 60*mm
-	return max(5*mm, middle-length/2)
 }
 
 // radiator places the radiator of a liquid cooler and its fans, and what it must clear.

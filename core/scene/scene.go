@@ -47,15 +47,15 @@ const (
 
 // Box is something in the way of others.
 type Box struct {
-	Name  string
-	Seat  build.Seat // whose part it is
-	Kind  Kind
-	Lo    Point
-	Hi    Point
-	Drawn bool // its place is drawn as is usual: no sheet states it
-	Faces Axis // for fans: the axis they blow along
-	Whole bool // the space several boxes take together; they are drawn, it is not
-	Order int  // which of several equal parts it is, from 0
+	Name   string
+	Seat   build.Seat // whose part it is
+	Kind   Kind
+	Lo, Hi Point
+	Drawn  bool // its place is drawn as is usual: no sheet states it
+	Faces  Axis // for fans: the axis they blow along
+	Whole  bool // the space several boxes take together, or one that could stand elsewhere: it is not drawn
+	Order  int  // which of several equal parts it is, from 0
+	Line   int  // its part in Scene.Parts; −1 for a wall
 }
 
 // Meeting is two boxes that could meet, and along which axis the sheets say how far they are apart.
@@ -71,11 +71,13 @@ type Meeting struct {
 type Scene struct {
 	Boxes    []Box
 	Meetings []Meeting
-	Unknown  []string    // boxes left out because a sheet lacks their figures
-	Up       Axis        // which way the case stands: Y or Z
-	Over     bool        // with Up Y: the board stands on its head, y is down
-	Form     string      // board form, for its holes; empty without a board
-	Rise     unit.Length // height of the board's top face: how far the plate has moved
+	Parts    []build.Line // what the balloons number, from 1: everything that goes into the case
+	Socket   Point        // centre of the processor socket on the board
+	Unknown  []string     // boxes left out because a sheet lacks their figures
+	Up       Axis         // which way the case stands: Y or Z
+	Over     bool         // with Up Y: the board stands on its head, y is down
+	Form     string       // board form, for its holes; empty without a board
+	Rise     unit.Length  // height of the board's top face: how far the plate has moved
 }
 
 // Overlap is two boxes in each other's way.
