@@ -14,6 +14,7 @@ type Ask struct {
 	Keep  []string        `json:"keep,omitempty"` // seat=part
 	Seat  string          `json:"seat,omitempty"`
 	Rule  string          `json:"rule,omitempty"`
+	Do    Change          `json:"do,omitzero"` // what to do otherwise
 	Stamp Stamp           `json:"stamp,omitzero"`
 }
 
@@ -40,6 +41,10 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 		maybe = &asked
 	}
 	switch name {
+	case "questions":
+		return w.Questions(), nil
+	case "brief":
+		return w.Brief(asked)
 	case "needs":
 		return w.Needs(asked)
 	case "plan":
@@ -48,12 +53,20 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 		return w.Prove(file, maybe)
 	case "try":
 		return w.Try(file, maybe, a.Seat)
+	case "ways":
+		return w.Ways(file, maybe, a.Seat)
+	case "change":
+		return w.Change(file, maybe, a.Do)
+	case "draw":
+		return w.Draw(file, maybe)
 	case "quote":
 		return w.Quote(file, maybe, a.Stamp)
 	case "rules":
 		return w.Rules(a.Rule)
 	case "shop":
 		return w.StockCheck(), nil
+	case "shelf":
+		return w.Shelf(), nil
 	}
 	return nil, fmt.Errorf("no verb %q", name)
 }

@@ -90,11 +90,11 @@ func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress P
 	default:
 		return nil, fmt.Errorf("cannot plan for %q; want %s", ask.For, strings.Join(seekings, " or "))
 	}
-	return w.planned(said.Title, ask.For, &a, needs), nil
+	return w.planned(said, ask.For, &a, needs), nil
 }
 
-func (w *Bench) planned(title, seeking string, a *plan.Answer, needs *brief.Needs) *Plan {
-	out := &Plan{Head: head("slipfit-plan"), Title: title, For: seeking, Status: a.Status.String()}
+func (w *Bench) planned(said *brief.Brief, seeking string, a *plan.Answer, needs *brief.Needs) *Plan {
+	out := &Plan{Head: head("slipfit-plan"), Title: said.Title, For: seeking, Status: a.Status.String()}
 	c := &a.Certificate
 	out.Certificate = Certificate{
 		Combinations: "0", Nodes: c.Nodes, Checks: c.Checks, RootPrice: c.Root.Price.Q(), RootWorth: c.Root.Worth,
@@ -107,8 +107,8 @@ func (w *Bench) planned(title, seeking string, a *plan.Answer, needs *brief.Need
 		out.Cuts = append(out.Cuts, cutOf(cut))
 	}
 	if a.Build != nil {
-		a.Build.Title = title
-		out.Proof = w.proof(a.Build, needs)
+		a.Build.Title = said.Title
+		out.Proof = w.proof(a.Build, needs, said.Budget.Or(0))
 		f := a.Build.File()
 		out.Build = &f
 	}
@@ -151,4 +151,3 @@ func settled(owned []brief.Owned, keep []string) ([]plan.Choice, error) {
 	}
 	return list, nil
 }
-

@@ -5,6 +5,7 @@ import (
 	"slipfit/core/build"
 	"slipfit/core/format"
 	"slipfit/core/rule"
+	"slipfit/core/sheet"
 	"slipfit/core/unit"
 )
 
@@ -16,6 +17,7 @@ type Proof struct {
 	Counts   map[string]int `json:"counts"`
 	Currency string         `json:"currency"`
 	Price    unit.Quantity  `json:"price"`
+	Sum      Sum            `json:"sum"`
 	Worth    int64          `json:"worth"`
 	Layout   string         `json:"layout,omitempty"`
 	Parts    []Line         `json:"parts"`
@@ -25,34 +27,54 @@ type Proof struct {
 
 // Prove checks a build file under the needs of a brief, or only for going together where there is no brief.
 func (w *Bench) Prove(file Document, asked *Document) (*Proof, error) {
-	b, n, err := w.read(file, asked)
+	b, n, budget, err := w.read(file, asked)
 	if err != nil {
 		return nil, err
 	}
-	return w.proof(b, n), nil
+	return w.proof(b, n, budget), nil
 }
 
-// read reads a build and, where there is one, the needs of a brief.
-func (w *Bench) read(file Document, asked *Document) (*build.Build, *brief.Needs, error) {
+// Sum is what the customer pays for a build, tax included, against what they can spend.
+type Sum struct {
+	Net    unit.Quantity  `json:"net"`
+	Rate   unit.Quantity  `json:"tax_rate"`
+	Tax    unit.Quantity  `json:"tax"`
+	Gross  unit.Quantity  `json:"gross"`
+	Budget *unit.Quantity `json:"budget,omitempty"` // left out where none was named
+	Left   *unit.Quantity `json:"left,omitempty"`   // budget less gross
+}
+
+func (w *Bench) sum(b *build.Build, budget unit.Money) Sum {
+	total := sheet.TotalOf(b, &w.Stock.Shop)
+	out := Sum{Net: total.Net.Q(), Rate: w.Stock.Shop.Tax.Q(), Tax: total.Tax.Q(), Gross: total.Gross.Q()}
+	if budget > 0 {
+		named, left := budget.Q(), (budget - total.Gross).Q()
+		out.Budget, out.Left = &named, &left
+	}
+	return out
+}
+
+// read reads a build and, where there is one, the needs and the budget of a brief.
+func (w *Bench) read(file Document, asked *Document) (*build.Build, *brief.Needs, unit.Money, error) {
 	b, err := build.Read(file.Name, file.Data, w.Stock)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, 0, err
 	}
 	if asked == nil {
-		return b, nil, nil
+		return b, nil, 0, nil
 	}
 	said, err := brief.Read(asked.Name, asked.Data)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, 0, err
 	}
-	return b, said.Needs(w.Stock), nil
+	return b, said.Needs(w.Stock), said.Budget.Or(0), nil
 }
 
-func (w *Bench) proof(b *build.Build, n *brief.Needs) *Proof {
+func (w *Bench) proof(b *build.Build, n *brief.Needs, budget unit.Money) *Proof {
 	p := rule.Prove(b, n)
 	out := &Proof{
 		Head: head("slipfit-proof"), Title: b.Title, Stands: p.Stands(), Worth: p.Worth,
-		Currency: w.Stock.Shop.Currency, Price: b.Price().Q(), Counts: map[string]int{}, Build: b.File(),
+		Currency: w.Stock.Shop.Currency, Price: b.Price().Q(), Sum: w.sum(b, budget), Counts: map[string]int{}, Build: b.File(),
 	}
 	if b.Layout != nil {
 		out.Layout = b.Layout.Name

@@ -26,6 +26,7 @@ type Tried struct {
 	Name   string        `json:"name"`
 	Face   string        `json:"face,omitempty"`
 	Layout string        `json:"layout,omitempty"`
+	Named  string        `json:"layout_name,omitempty"`
 	Plate  int           `json:"plate,omitempty"`
 	Price  unit.Quantity `json:"price"`
 	Change unit.Quantity `json:"change"` // price of the build with it less the price without
@@ -43,17 +44,12 @@ func (w *Bench) Try(file Document, asked *Document, seatName string) (*Trial, er
 	if !ok {
 		return nil, fmt.Errorf("no seat %q", seatName)
 	}
-	b, n, err := w.read(file, asked)
+	b, n, _, err := w.read(file, asked)
 	if err != nil {
 		return nil, err
 	}
-	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title()}
+	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title(), Now: sitting(b, seat)}
 	before := b.Price()
-	for _, l := range b.Lines() {
-		if l.Seat == seat {
-			out.Now = l.Article.ID
-		}
-	}
 	b.Owned &^= build.SetOf(seat)
 	for _, ways := range w.ways(seat, b) {
 		out.Parts = append(out.Parts, try(b, n, ways, before))
@@ -75,7 +71,7 @@ func try(b *build.Build, n *brief.Needs, ways []build.Option, before unit.Money)
 			t.Name = o.Part.Common().Title()
 		}
 		if o.Layout != nil {
-			t.Layout = o.Layout.ID
+			t.Layout, t.Named = o.Layout.ID, o.Layout.Name
 		}
 		if !t.Stands {
 			worst := firstFailing(p.Margins)

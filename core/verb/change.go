@@ -1,0 +1,85 @@
+package verb
+
+import (
+	"fmt"
+
+	"slipfit/core/build"
+)
+
+// Change is one thing about a build done otherwise: the part in a seat, how it is fitted, or whose it is.
+type Change struct {
+	Seat   string `json:"seat"`
+	Part   string `json:"part"` // empty to leave the seat empty
+	Face   string `json:"face,omitempty"`
+	Layout string `json:"layout,omitempty"`
+	Plate  int    `json:"plate,omitempty"`
+	Owned  bool   `json:"owned,omitempty"` // the customer has the part already
+}
+
+// Change makes one change to a build and proves what comes of it; the build itself is in the proof. A part is fitted as the
+// change says, which must be one of the ways that Try or Ways offer.
+func (w *Bench) Change(file Document, asked *Document, c Change) (*Proof, error) {
+	seat, ok := build.Named(c.Seat)
+	if !ok {
+		return nil, fmt.Errorf("no seat %q", c.Seat)
+	}
+	b, n, budget, err := w.read(file, asked)
+	if err != nil {
+		return nil, err
+	}
+	o, ok := find(w.ways(seat, b), c)
+	if !ok {
+		return nil, fmt.Errorf("%s: the stock has no part %q that is fitted so", seat.Title(), c.Part)
+	}
+	b.Set(o)
+	b.Owned &^= build.SetOf(seat)
+	if c.Owned {
+		b.Owned |= build.SetOf(seat)
+	}
+	return w.proof(b, n, budget), nil
+}
+
+func find(all [][]build.Option, c Change) (build.Option, bool) {
+	for _, ways := range all {
+		for _, o := range ways {
+			if o.ID() == c.Part && string(o.Face) == c.Face && o.Plate == c.Plate && (o.Layout == nil || o.Layout.ID == c.Layout) {
+				return o, true
+			}
+		}
+	}
+	return build.Option{}, false
+}
+
+// Ways is every way of fitting the part that sits in a seat: each layout and plate position of a case, each face for a
+// radiator or fans. It is empty where nothing sits there or there is no choice.
+func (w *Bench) Ways(file Document, asked *Document, seatName string) (*Trial, error) {
+	seat, ok := build.Named(seatName)
+	if !ok {
+		return nil, fmt.Errorf("no seat %q", seatName)
+	}
+	b, n, _, err := w.read(file, asked)
+	if err != nil {
+		return nil, err
+	}
+	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title(), Now: sitting(b, seat)}
+	before := b.Price()
+	for _, ways := range w.ways(seat, b) {
+		if ways[0].ID() != out.Now || out.Now == "" || len(ways) < 2 {
+			continue
+		}
+		for _, o := range ways {
+			out.Parts = append(out.Parts, try(b, n, []build.Option{o}, before))
+		}
+	}
+	return out, nil
+}
+
+// sitting is the id of the first article in a seat, empty where there is none.
+func sitting(b *build.Build, seat build.Seat) string {
+	for _, l := range b.Lines() {
+		if l.Seat == seat {
+			return l.Article.ID
+		}
+	}
+	return ""
+}
