@@ -20,6 +20,7 @@ var floors = [][]string{
 	{"core/part"},
 	{"core/build", "catalog"},
 	{"core/brief"},
+	{"core/predict"},
 	{"core/rule"},
 	{"core/scene"},
 	{"core/plan"},

@@ -60,12 +60,10 @@ func SolveWithBands(m Machine, t Tolerances) (Result, Bands, error) {
 		}
 	}
 	var moved [2][]float64
-	for _, change := range m.inputs(t) {
-		for i, sign := range [...]float64{1, -1} {
-			c := m.copy()
-			change(&c, sign)
-			if err := s.Solve(&c, &off); err != nil {
-				return r, Bands{}, err
+	err := m.Varied(t, func(above, below *Machine) error {
+		for i, c := range [...]*Machine{above, below} {
+			if err := s.Solve(c, &off); err != nil {
+				return err
 			}
 			moved[i] = predictions(&off, moved[i][:0])
 		}
@@ -75,8 +73,26 @@ func SolveWithBands(m Machine, t Tolerances) (Result, Bands, error) {
 			up[i] += rise * rise
 			down[i] += fall * fall
 		}
+		return nil
+	})
+	if err != nil {
+		return r, Bands{}, err
 	}
 	return r, bandsOf(&r, expected, up, down), nil
+}
+
+// Varied shows every input of the machine moved by its standard uncertainty, up and down, in a fixed order. The machines
+// are valid until see returns; its error ends the round.
+func (m *Machine) Varied(t Tolerances, see func(above, below *Machine) error) error {
+	for _, change := range m.inputs(t) {
+		above, below := m.copy(), m.copy()
+		change(&above, 1)
+		change(&below, -1)
+		if err := see(&above, &below); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func (m *Machine) copy() Machine {

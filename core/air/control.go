@@ -68,7 +68,9 @@ func (c *control) prepare(m *Machine) {
 		if m.Paths[i].HeightM != 0 {
 			c.activate(m.Paths[i].Zone, c.reading[m.Paths[i].Zone])
 		}
-		c.follow(m, &m.Paths[i].Fans)
+		if m.Paths[i].OwnOf == 0 {
+			c.follow(m, &m.Paths[i].Fans)
+		}
 	}
 	for k := range m.Consumers {
 		c.follow(m, &m.Consumers[k].Fans)
@@ -167,7 +169,7 @@ func (s *Solver) setSpeeds() {
 	m := s.m
 	for i := range m.Paths {
 		f := &m.Paths[i].Fans
-		if f.Count == 0 {
+		if f.Count == 0 || m.Paths[i].OwnOf > 0 {
 			continue
 		}
 		call := 0.0
@@ -190,6 +192,11 @@ func (s *Solver) setSpeeds() {
 		}
 		if c.RFlowKPerW > 0 {
 			s.consumerR[k] += c.RFlowKPerW * math.Pow(flow*s.ratio, -c.FlowExponent)
+		}
+	}
+	for i := range m.Paths {
+		if k := m.Paths[i].OwnOf - 1; k >= 0 {
+			s.pathRPM[i] = s.consumerRPM[k]
 		}
 	}
 }
@@ -309,7 +316,7 @@ func (s *Solver) canCall(k int) bool {
 	}
 	for i := range m.Paths {
 		f := &m.Paths[i].Fans
-		if f.Count > 0 && s.pathRPM[i] < f.Speed.maxRPM() && m.serves(i, k) {
+		if f.Count > 0 && m.Paths[i].OwnOf == 0 && s.pathRPM[i] < f.Speed.maxRPM() && m.serves(i, k) {
 			return true
 		}
 	}

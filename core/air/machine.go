@@ -56,6 +56,10 @@ type Path struct {
 	BypassShare     float64 // outward air: share drawn fresh past the parts (1 − β); 0 means fully mixed case air
 	HeatW           float64 // heat given to the air that passes, such as a power supply's own loss
 	Radiator        Radiator
+
+	// OwnOf names a consumer whose own fans blow through this path, as its index + 1; 0 means none. Fans then says what
+	// they move; they turn as the consumer's do, whose Fans hold their speed and their power.
+	OwnOf int
 }
 
 // Radiator is a row of equal sections, one to a fan. The zero value means no radiator.

@@ -73,8 +73,12 @@ func (m *Machine) checkPath(p *Path) error {
 		between("bypass share", p.BypassShare, 0, 1),
 		atLeast0("heat W", p.HeatW),
 		m.checkFans(&p.Fans),
+		index("consumer its fans belong to", p.OwnOf, len(m.Consumers)+1),
 	); err != nil {
 		return err
+	}
+	if p.OwnOf > 0 && m.Consumers[p.OwnOf-1].Fans.Count == 0 {
+		return fmt.Errorf("fans of consumer %d, which has none", p.OwnOf-1)
 	}
 	if !(p.impedance() > 0) {
 		return fmt.Errorf("an opening without fans has impedance 0, want above 0")

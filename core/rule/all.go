@@ -76,6 +76,16 @@ var All = []*Rule{
 	&UPS,
 
 	// cool
+	&CoolerRating,
+	&ProcessorHeat,
+	&GraphicsHeat,
+	&DriveHeat,
+	&BoardHeat,
+	&HeldPower,
+	&CaseAir,
+	&FanSpeed,
+	&Noise,
+	&Room,
 
 	// serve
 	&ServeSingle,

@@ -33,6 +33,9 @@ func (v *View) find(subject string, have, need unit.Quantity, why func() string)
 		missing := m.Missing
 		m.why = func() string { return "the data sheet does not state " + strings.Join(missing, ", ") }
 		v.missing = v.missing[:0]
+	case v.unsolved != nil:
+		m.Verdict = Unknown
+		m.why = say("the prediction is no answer: %v", v.unsolved)
 	case have.N >= need.N:
 		m.Verdict = Snug
 	case v.rule.Group == Fit || v.rule.Group == Mate:
@@ -40,6 +43,7 @@ func (v *View) find(subject string, have, need unit.Quantity, why func() string)
 	default:
 		m.Verdict = Short
 	}
+	v.unsolved = nil
 	v.margins = append(v.margins, m)
 	return &v.margins[len(v.margins)-1]
 }

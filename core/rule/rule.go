@@ -5,6 +5,7 @@ package rule
 import (
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/predict"
 	"slipfit/core/unit"
 )
 
@@ -37,6 +38,10 @@ type Rule struct {
 	// Reads is what the rule looks at. The planner checks a rule as soon as these seats are decided, and makes a table of
 	// allowed pairs of a rule that reads two; so Check must not look at any other seat.
 	Reads []build.Seat
+	// Early lists seats that can decide against a build before the others are filled: where Check fails a build that holds
+	// the seats of one list and no others, no build that holds them stands, by this rule or another. Tests hold the rule
+	// to what it lists; the planner asks early what it can.
+	Early [][]build.Seat
 	// Check returns the rule's margins for a build, none where it does not apply (a seat it needs is empty). It reads
 	// nothing but v, and always gives the same margins for the same v. The slice is valid until the next check on v.
 	Check func(v *View) []Margin
@@ -85,6 +90,24 @@ type Margin struct {
 	Worth   int64    // value points: how much of the way from floor to enough is served, times the need's weight
 	Missing []string // figures the data sheets lack, "part: field"; only where Unknown
 	why     func() string
+	band    func() Band
+}
+
+// Band is what a prediction may miss by: its figure is as likely as not near the expected one, and between the low and the
+// high one in about 19 machines of 20 (two standard uncertainties of the inputs either way). The verdict goes by the
+// expected figure, rounded on the safe side.
+type Band struct {
+	Low, Expected, High unit.Quantity
+	OfNeed              bool // the need is what is predicted, such as a temperature against its limit; otherwise the have
+}
+
+// Band gives the band of a margin that rests on a prediction; predicted is false for the others. It is worked out when it is
+// asked for.
+func (m *Margin) Band() (b Band, predicted bool) {
+	if m.band == nil {
+		return Band{}, false
+	}
+	return m.band(), true
 }
 
 // Diff is have − need.
@@ -105,10 +128,12 @@ func (m *Margin) Passes() bool { return m.Verdict.Passes() }
 // View serves one goroutine.
 type View struct {
 	*build.Build
-	Needs   *brief.Needs
-	rule    *Rule
-	margins []Margin
-	missing []string
+	Needs    *brief.Needs
+	rule     *Rule
+	margins  []Margin
+	missing  []string
+	unsolved error              // why the prediction that the next margin rests on is no answer
+	predict  *predict.Predictor // made when a rule asks for a forecast
 }
 
 // NewView returns a view of a build under needs; nil needs ask nothing.

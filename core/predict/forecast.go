@@ -1,0 +1,140 @@
+package predict
+
+import (
+	"slices"
+
+	"slipfit/core/air"
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/unit"
+)
+
+// What is taken where the brief says nothing of the place.
+const (
+	ordinaryRoomC = 22.0
+	hottestRoomC  = 30.0
+	chairM        = 0.7
+	kWhMinor      = 30
+)
+
+// Names of the duties that every forecast has beside the brief's.
+const (
+	AllOut = "everything at work"
+	Idle   = "at rest"
+)
+
+// Predictor predicts builds one after the other in the same memory. It keeps the last forecast, so that whoever asks again
+// about the same build and needs gets the same runs. The zero value is ready; it serves one goroutine.
+type Predictor struct {
+	solver air.Solver
+	result air.Result
+	last   *Forecast
+}
+
+// Forecast is what a build will do in every activity of a brief. Its runs are solved when they are asked for. It keeps a
+// copy of the build, so that it stays true when the build changes.
+type Forecast struct {
+	predictor *Predictor
+	build     build.Build
+	needs     *brief.Needs
+	loads     []brief.Load
+	asked     int
+	model     model
+	runs      [][2]*Run
+}
+
+// Forecast gives the forecast of a build under needs; nil where the build has not enough in it (see Ready). Nil needs ask
+// nothing.
+func (p *Predictor) Forecast(b *build.Build, n *brief.Needs) *Forecast {
+	if !ready(b) {
+		return nil
+	}
+	if n == nil {
+		n = &brief.Needs{}
+	}
+	if p.last != nil && p.last.needs == n && same(&p.last.build, b) {
+		return p.last
+	}
+	f := &Forecast{predictor: p, build: *b, needs: n, asked: len(n.Loads)}
+	f.build.Fans, f.build.Cards = slices.Clone(b.Fans), slices.Clone(b.Cards)
+	f.loads = make([]brief.Load, 0, f.asked+2)
+	f.loads = append(f.loads, n.Loads...)
+	f.loads = append(f.loads,
+		brief.Load{Activity: AllOut, Processor: full, Graphics: full, Memory: full, Drives: full},
+		brief.Load{Activity: Idle})
+	f.runs = make([][2]*Run, len(f.loads))
+	newModel(&f.build, &f.model)
+	p.last = f
+	return f
+}
+
+const full unit.Share = 100_000
+
+// same reports two builds that a forecast cannot tell apart.
+func same(a, b *build.Build) bool {
+	return a.Case == b.Case && a.Layout == b.Layout && a.Plate == b.Plate && a.Board == b.Board && a.Processor == b.Processor &&
+		a.Cooler == b.Cooler && a.Face == b.Face && a.Memory == b.Memory && a.Kits == b.Kits && a.Graphics == b.Graphics &&
+		a.Supply == b.Supply && a.Boot == b.Boot && a.Cache == b.Cache && a.Archive == b.Archive &&
+		slices.Equal(a.Fans, b.Fans) && slices.Equal(a.Cards, b.Cards)
+}
+
+// Asked lists the brief's activities, or everything at work where it names none.
+func (f *Forecast) Asked() []brief.Load {
+	if f.asked == 0 {
+		return f.loads[:1]
+	}
+	return f.loads[:f.asked]
+}
+
+// Loads lists the brief's activities, then everything at work, then at rest.
+func (f *Forecast) Loads() []brief.Load { return f.loads }
+
+// Run gives the run of a load, by its place in Loads, on a day.
+func (f *Forecast) Run(load int, day Day) *Run {
+	if r := f.runs[load][day]; r != nil {
+		return r
+	}
+	place := &f.needs.Place
+	room := float64(place.Room.Or(ordinaryRoomC*1000)) / 1000
+	if day == Hottest && f.asked > 0 {
+		room = max(room, float64(place.Hottest.Or(hottestRoomC*1000))/1000)
+	}
+	r := f.run(f.loads[load], room)
+	r.Day = day
+	f.runs[load][day] = r
+	return r
+}
+
+// Day is the day that temperatures are judged on: the brief's hottest, or an ordinary one where there is no brief.
+func (f *Forecast) Day() Day {
+	if f.asked == 0 {
+		return Ordinary
+	}
+	return Hottest
+}
+
+// run solves one load in one room.
+func (f *Forecast) run(l brief.Load, roomC float64) *Run {
+	place := &f.needs.Place
+	r := &Run{
+		Load: l, RoomC: roomC, forecast: f,
+		AltitudeM: float64(place.Altitude.Or(0)) / 1e6,
+		ChairM:    chairOf(place),
+		Missing:   f.model.missing, Unheard: f.model.unheard.missing,
+	}
+	if len(r.Missing) > 0 {
+		f.model.name(r)
+		return r
+	}
+	m, p := &f.model, f.predictor
+	m.duty(r)
+	if r.Err = m.solve(&p.solver, &p.result, mainsLine(place)); r.Err != nil {
+		m.name(r)
+		return r
+	}
+	m.read(r, &m.air, &p.result, f)
+	return r
+}
+
+// chairOf is the distance from the machine to the ear, m.
+func chairOf(p *brief.Place) float64 { return float64(p.Chair.Or(chairM*1e6)) / 1e6 }

@@ -1,0 +1,65 @@
+package predict
+
+import (
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/sound"
+)
+
+// assigned is what a drive's place depends on.
+var assigned = build.SetOf(build.Case, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive)
+
+// storage adds the drives. Their heat goes to the board's chamber; they have no say in fan speeds, so their temperatures are
+// read once the machine is at rest.
+func (m *model) storage() {
+	var places []build.DrivePlace
+	for _, t := range m.b.Tiers() {
+		d := drive{
+			seat: t.Seat, part: t.Drive, count: t.Count, beta: betaBay,
+			rest: thousandth(&m.sheet, t.Drive.Idle, &t.Drive.Article, "idle_w"),
+			most: thousandth(&m.sheet, t.Drive.Power, &t.Drive.Article, "power_w"),
+		}
+		d.resistance = thousandth(&d.sheet, t.Drive.SinkAir, &t.Drive.Article, "sink_k_w")
+		d.limit = thousandth(&d.sheet, t.Drive.Limit, &t.Drive.Article, "limit_c")
+		m.disk(t)
+		if t.Drive.Form == part.FormM2 {
+			d.beta = betaModule
+			if places == nil {
+				places = m.b.Assign(assigned).Drives
+			}
+			m.onBoard(&d, places)
+		}
+		m.drives = append(m.drives, d)
+	}
+}
+
+// onBoard finds the worst socket of a tier's modules: without a heat-sink of its own or the board's a module is bare.
+func (m *model) onBoard(d *drive, places []build.DrivePlace) {
+	if own, ok := d.part.Sink.Get(); ok && own {
+		return
+	}
+	for i := range places {
+		p := &places[i]
+		if p.Seat != d.seat || p.Socket == nil {
+			continue
+		}
+		sink := read(&d.sheet, p.Socket.Sink, &m.b.Board.Article, "m2."+p.Socket.ID+".heat_sink")
+		if !sink && d.resistance < bareModule {
+			d.resistance, d.onModule = bareModule, p.Socket.ID
+		}
+	}
+}
+
+// disk adds a tier's turning disks as sources; they turn at rest too.
+func (m *model) disk(t build.Tier) {
+	if t.Drive.Disk {
+		m.always(t.Drive.Name, t.Count, thousandth(&m.unheard, t.Drive.Sound, &t.Drive.Article, "sound_dba"))
+	}
+}
+
+// always adds sources that do not follow speed, by their sheet's pressure level at 1 m.
+func (m *model) always(name string, count int, dba float64) {
+	m.steady = append(m.steady, sound.Running{Source: sound.Source{
+		Name: name, Count: count, UDB: sourceUDB, RatedDBA: sound.PowerFromHemisphere(dba, 1),
+	}})
+}

@@ -1,0 +1,74 @@
+package rule
+
+import (
+	"fmt"
+
+	"slipfit/core/build"
+	"slipfit/core/predict"
+	"slipfit/core/unit"
+)
+
+// Noise holds the machine under the level the customer wishes at the chair.
+var Noise = Rule{
+	ID:    "noise",
+	Group: Cool,
+	Title: "Machine is as quiet at the chair as wished",
+	Doc: `Where the brief names a level, for each activity on an ordinary day and at rest: have = level wished for, dB(A); need = predicted level
+at the chair, dB(A)
+Lp = 10·lg Σ 10^(Lw/10) − 10·lg(2π·r²), r = distance to the ear, m (0.7 m where the brief does not say), over a reflecting plane
+each fan: Lw = sheet's level at 1 m + 8 dB + 10·lg(count) + 50·lg(speed ÷ full speed), at least 20 dB(A) while it turns
+pump, turning disks: sheet's level at 1 m + 8 dB, at any speed; the card as a whole; the supply's fan by its load
+A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level decides; the band says what a meter may show.
+A build with seats still open is judged by what sounds at any speed, pump and disks: "never silent".
+When short: larger fans that turn slower, a freer front, parts that draw less.`,
+	Source: "level addition and hemisphere: ISO 3744; speed law: ASHRAE Handbook, Fan sound; what a bare figure means: common practice",
+	Reads:  loadSeats,
+	Early:  [][]build.Seat{{build.Cooler}, {build.Boot}, {build.Cache}, {build.Archive}},
+	Check: func(v *View) []Margin {
+		wish, ok := v.Needs.Place.Noise.Get()
+		if !ok {
+			return nil
+		}
+		f := v.forecast()
+		if f == nil {
+			return v.steady(wish)
+		}
+		for i := range f.Asked() {
+			v.loud(f.Run(i, predict.Ordinary), wish)
+		}
+		v.loud(f.Run(len(f.Loads())-1, predict.Ordinary), wish)
+		return v.margins
+	},
+}
+
+// steady judges a build that is not whole by what sounds in it at any speed: with the rest it can only be louder.
+func (v *View) steady(wish unit.Sound) []Margin {
+	dba, chair, missing := predict.Steady(v.Build, &v.Needs.Place)
+	if dba == 0 && len(missing) == 0 {
+		return nil
+	}
+	v.missing = append(v.missing, missing...)
+	v.find("never silent", wish.Q(), unit.Sound(up(dba)).Q(), func() string {
+		return fmt.Sprintf("pump and disks alone are heard at %s at %.2g m", loudness(dba), chair)
+	})
+	return v.margins
+}
+
+func (v *View) loud(r *predict.Run, wish unit.Sound) {
+	v.under(v.find, r.Load.Activity, r, r.Unheard, wish.Q(), func() predict.Band { return r.ChairDBA }, func() string {
+		r.Spread()
+		var top predict.Fan
+		for _, list := range [...][]predict.Fan{r.Fans, r.Cooling} {
+			for _, f := range list {
+				if f.DBA.Expected > top.DBA.Expected {
+					top = f
+				}
+			}
+		}
+		text := fmt.Sprintf("%s: %s (%s) at %.2g m from the machine", r.Load.Activity, loudness(r.ChairDBA.Expected), ends(r.ChairDBA, loudness), r.ChairM)
+		if top.DBA.Expected > 0 {
+			text += fmt.Sprintf(", loudest the %s with %s", top.Name, loudness(top.DBA.Expected))
+		}
+		return text
+	})
+}
