@@ -21,7 +21,8 @@ type demand struct {
 	screen  Screen // the screen that suits it; zero where any will do
 	written Written
 	load    Load
-	jobs    []Job
+	aims    []Aim
+	highs   int // aims whose high law is known
 	assumed []string
 	heard   []answer
 }
@@ -110,6 +111,21 @@ func (a *asker) need(r Resource, floor, enough int64, weight int, source, why st
 		Reason: fmt.Sprintf(why, args...), Source: source, From: a.out.name}
 }
 
+// pairs asks for two modules side by side. Common practice: everything past letters and the web loses more by half the
+// bandwidth than two modules cost over one.
+func (a *asker) pairs(enough int64) {
+	a.need(Channels, 2, enough, 10, practice, "two equal modules: one alone leaves half of the bandwidth unused")
+}
+
+// streamed is the peak bandwidth that reads so many MB a second: streaming reads reach a share of it.
+func (a *asker) streamed(mb int64) int64 {
+	share := a.cal.Stream
+	if share == 0 {
+		share = fullLoad
+	}
+	return ceil(mb*int64(fullLoad), int64(share))
+}
+
 // reads and writes ask for a video format in hardware.
 func (a *asker) reads(c part.Codec, why string) {
 	if !a.high {
@@ -160,15 +176,6 @@ func (a *asker) mode(width, height, refresh, bits int) Screen {
 
 // pixelRate is pixels a second of one screen.
 func (s Screen) pixelRate() int64 { return int64(s.Width) * int64(s.Height) * int64(s.Refresh) }
-
-// job notes a piece of work the customer waits for.
-func (a *asker) job(j Job) {
-	if a.high || a.cal.Tolerance == 0 {
-		return
-	}
-	j.Activity, j.Band = a.out.name, a.cal.Tolerance
-	a.out.jobs = append(a.out.jobs, j)
-}
 
 // practice is the source of what careful builders reckon with and no standard states.
 const practice = "common practice"

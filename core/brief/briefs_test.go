@@ -83,9 +83,8 @@ func table(n *Needs) []byte {
 	for _, l := range n.Loads {
 		fmt.Fprintf(&b, "load    %s: processor %s, graphics %s, memory %s, drives %s, %d h a year\n", l.Activity, l.Processor.Q(), l.Graphics.Q(), l.Memory.Q(), l.Drives.Q(), l.Hours)
 	}
-	for _, j := range n.Jobs {
-		e, ok := j.Time(1600, 16000, 1000)
-		fmt.Fprintf(&b, "job     %s: %s; wait %d min; at 1600, 16000 and 1000 points %d to %d min, %v\n", j.Activity, j.What, j.Wait, e.LowS/60, e.HighS/60, ok)
+	for _, m := range n.Aims {
+		fmt.Fprintf(&b, "aim     %s: %s; wanted %g %s\n", m.Activity, m.What, float64(m.Want)/1000, m.Unit)
 	}
 	fmt.Fprintf(&b, "written boot %s, cache %s, archive %s a year\n", n.Written.Boot.Q(), n.Written.Cache.Q(), n.Written.Archive.Q())
 	fmt.Fprintf(&b, "budget  %s before tax; error correcting %v; copies %v\n", n.Budget, n.ECC, n.Copies)

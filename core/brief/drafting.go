@@ -42,10 +42,15 @@ func (d *Drafting) ask(a *asker) {
 		a.need(MemorySize, memory+int64(16*unit.GiB), 2*memory+int64(32*unit.GiB), 50, practice, "%d parts × 8 MiB + 6 GiB + 16 GiB for the analysis", parts)
 		a.need(MemoryRate, 60_000, 90_000, 30, "Williams, Waterman, Patterson, CACM 52(4), 2009", "sparse equations run at the speed of memory")
 	}
+	a.pairs(2)
 	a.need(BootSize, int64(40*unit.Gigabyte), int64(80*unit.Gigabyte), 10, practice, "40 GB for drawing programs and parts libraries")
 	a.need(CacheSize, int64(50*unit.Gigabyte), int64(100*unit.Gigabyte), 10, practice, "50 GB of projects in hand")
 	a.need(ArchiveSize, max(parts*20, int64(100*unit.Gigabyte)), max(parts*60, int64(200*unit.Gigabyte)), 10, practice, "finished projects")
 	a.writesYearly(0, 2*int64(unit.Terabyte), 1*int64(unit.Terabyte)/5)
 	a.load(40, 40, 50, 5)
 	a.mode(2560, 1440, 60, 8)
+	if !d.Flat {
+		a.reach("parts of an assembly turned and rebuilt without waiting", partUnit, parts, Practice, practice,
+			limit(DrawWork, draw-min(parts/2, draw), min(parts/2, draw)), limit(MemorySize, memory-8*parts, 8*parts), limit(GraphicsMemory, int64(2*unit.GiB), 2*parts))
+	}
 }

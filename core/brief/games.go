@@ -80,6 +80,7 @@ func (g *Games) ask(a *asker) {
 	a.need(SingleWork, loop, ceil(loop*5, 4), 50, "calibration block", "the main loop runs %d times a second: %d + %d × %d/100 points", rate, a.cal.GameLoop, a.cal.GameLoopHz, rate)
 	a.need(AllWork, 4*loop, 8*loop, 15, practice, "four threads' worth of main loop: drawing lists, physics, sound")
 	a.need(Threads, cost.threads, cost.threads+6, 20, practice, "a game of the class %s fills %d threads and little more", class, cost.threads)
+	a.pairs(2)
 	a.need(MemorySize, int64(cost.memory), 2*int64(cost.memory), 30, practice, "%s for a game of the class %s", cost.memory.Q(), class)
 	picture := ceil(w*h*cost.pixelBytes, 1<<20)
 	need := int64(cost.textures) + picture
@@ -89,4 +90,8 @@ func (g *Games) ask(a *asker) {
 	a.need(FastPorts, 1, 3, 5, practice, "a headset or a controller")
 	a.writesYearly(6*each, 0, 0)
 	a.load(50, 100, 60, 10)
+	perHz := ceil(int64(a.cal.GameLoopHz)*rate, 100)
+	a.reach("pictures a second", pictureUnit, rate, Calibrated, "calibration block",
+		limit(DrawWork, 0, draw), limit(SingleWork, loop-perHz, perHz), limit(AllWork, 4*(loop-perHz), 4*perHz))
+	a.reach("games installed at once", gameUnit, games, Arithmetic, "sizes as said", limit(BootSize, 0, games*each))
 }

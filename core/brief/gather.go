@@ -21,8 +21,8 @@ const (
 )
 
 var shared = [Resources]sharing{
-	SingleWork: most, AllWork: running, Threads: running, MemorySize: running, MemoryRate: running,
-	DrawWork: running, ComputeWork: running, GraphicsMemory: running,
+	SingleWork: most, AllWork: running, Threads: running, MemorySize: running, MemoryRate: running, Channels: most,
+	DrawWork: running, ComputeWork: running, GraphicsMemory: running, GraphicsRate: most,
 	BootSize: standing, BootRead: most, CacheSize: standing, CacheWrite: running, ArchiveSize: standing, ArchiveWrite: running,
 	Endurance: most, Wired: most, Wireless: most, FastPorts: running,
 }
@@ -150,6 +150,14 @@ func (b *Brief) Needs(stock *part.Stock) *Needs {
 	for r := range Resource(Resources) {
 		n.By[r] = gather(r, all)
 	}
+	for i := range all {
+		all[i].settle(all)
+		for _, m := range all[i].aims {
+			if !m.Usual.empty() {
+				n.Aims = append(n.Aims, m)
+			}
+		}
+	}
 	n.Screens = b.Screens
 	var suits Screen
 	for _, d := range all {
@@ -159,7 +167,6 @@ func (b *Brief) Needs(stock *part.Stock) *Needs {
 		n.Written.Cache += d.written.Cache
 		n.Written.Archive += d.written.Archive
 		n.Assumed = append(n.Assumed, d.assumed...)
-		n.Jobs = append(n.Jobs, d.jobs...)
 		if d.load.Activity != "" {
 			n.Loads = append(n.Loads, d.load)
 		}

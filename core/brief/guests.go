@@ -33,6 +33,7 @@ func (g *Guests) ask(a *asker) {
 	a.need(AllWork, points, 2*points, 40, "calibration block", "%d guests × %d threads × %d points, half of them busy", count, threads, a.cal.GuestPoints)
 	own := int64(4*unit.GiB + LentMemory) // asked for by the system
 	sum := max(ceil(media.GuestBytes(count*memory*media.MiB), media.MiB)-own, count*memory)
+	a.pairs(4)
 	a.need(MemorySize, sum, sum+count*memory/2, 60, practice, "%d guests × %s + 8 GB for the host, less the system's own 6 GiB", count, unit.Memory(memory).Q())
 	a.need(SingleWork, 1000, 1400, 10, practice, "a guest answers")
 	a.need(BootSize, int64(20*unit.Gigabyte), int64(40*unit.Gigabyte), 5, practice, "20 GB for the host's programs and images")
@@ -40,4 +41,6 @@ func (g *Guests) ask(a *asker) {
 	a.need(CacheWrite, 200, 800, 10, practice, "guests write side by side")
 	a.writesYearly(0, count*10*int64(unit.Terabyte), 0)
 	a.load(50, 0, 60, 20)
+	a.reach("guests running at once", guestUnit, count, Practice, practice,
+		limit(MemorySize, sum-count*memory, count*memory), limit(Threads, 0, ceil(total, 2)), limit(AllWork, 0, points), limit(CacheSize, 0, count*disk))
 }

@@ -33,6 +33,7 @@ func (l *Live) ask(a *asker) {
 	a.need(AllWork, mixing, 3*mixing, 30, "calibration block", "%d × %d × %d frames/s mixed with %d cameras", w, h, fps, cameras)
 	a.need(Threads, 4, 8, 15, practice, "mixing, sound and sending")
 	a.need(DrawWork, ceil(kpx, 2000), ceil(kpx, 1000), 15, practice, "scenes are drawn together: half a point for every million pixels a second")
+	a.pairs(2)
 	a.need(MemorySize, int64(2*unit.GiB)+cameras*int64(unit.GiB)/2, int64(4*unit.GiB)+cameras*int64(unit.GiB), 15, practice, "2 GiB + half a GiB for each of %d cameras", cameras)
 	a.need(GraphicsMemory, int64(unit.GiB), int64(2*unit.GiB), 10, practice, "1 GiB of pictures in flight")
 	base, _ := media.FixedRateNamed("Screen or game capture 1080p60")
@@ -44,5 +45,9 @@ func (l *Live) ask(a *asker) {
 	a.need(ArchiveSize, kept*hourMB, 2*kept*hourMB, 15, practice, "%d h × %s an hour", kept, size(hourMB))
 	a.need(FastPorts, 1+cameras, 2+cameras, 15, practice, "%d cameras and a microphone", cameras)
 	a.writesYearly(0, 52*a.hours*hourMB, 52*a.hours*hourMB)
+	a.reach("pictures a second sent without dropping one", pictureUnit, fps, Calibrated, "calibration block",
+		limit(AllWork, 0, mixing), limit(DrawWork, 0, ceil(kpx, 2000)))
+	a.reach("hours of recordings until the archive is full", hourUnit, kept, Practice, practice, limit(ArchiveSize, 0, kept*hourMB))
+	a.room("years until the archive is full at this pace", yearUnit, Practice, practice, limit(ArchiveSize, kept*hourMB, 52*a.hours*hourMB))
 	a.load(30, 30, 20, 10)
 }

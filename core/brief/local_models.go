@@ -54,7 +54,8 @@ func shape(millions int64) (layers, heads, width int64) {
 //	card         weights + context, a fifth on top, at least 1 GB; 1 GiB for the desktop is the system's own
 //	memory       the weights once more on their way to the card + 4 GiB; or weights + context + 8 GiB where they lie
 //	             in memory
-//	bandwidth    tokens a second × weights, where they lie in memory: each token reads every weight once
+//	bandwidth    tokens a second × weights, of the card's memory or of main memory, wherever they lie: each token reads every
+//	             weight once
 //
 // Sources: arithmetic of package media; a fifth on top is common practice.
 func (m *LocalModels) ask(a *asker) {
@@ -75,23 +76,36 @@ func (m *LocalModels) ask(a *asker) {
 	weightMB := ceil(weights, media.MB)
 	why := "%d million parameters × %d.%d bits = %d MB, %d tokens of context = %d MB, a fifth on top"
 	args := []any{parameters, milliBits / 1000, milliBits % 1000 / 100, weightMB, context, ceil(cache, media.MB)}
+	const once = "one reading of every weight a token; streaming reads reach a share of the peak: calibration block"
+	own := int64(4 * unit.GiB)
+	if runs == RunsOnMemory {
+		own = int64(8 * unit.GiB)
+	}
 	if runs == RunsOnCard {
 		a.need(GraphicsMemory, total, total+total/2, 70, "arithmetic of weights and of the key and value cache", why, args...)
+		a.need(GraphicsRate, a.streamed(speed*weightMB), a.streamed(2*speed*weightMB), 50, once,
+			"%d tokens/s × %d MB of weights, at %s of the peak", speed, weightMB, a.cal.Stream.Q())
 		a.need(ComputeWork, 800, 2000, 40, practice, "a prompt is read in seconds")
 		a.need(MemorySize, int64(4*unit.GiB)+ceil(weights, media.MiB), int64(8*unit.GiB)+ceil(2*weights, media.MiB), 30, practice,
 			"weights of %d MB are read in through memory + 4 GiB", weightMB)
 		a.load(20, 90, 40, 5)
 	} else {
 		a.need(MemorySize, int64(8*unit.GiB)+total, int64(8*unit.GiB)+2*total, 70, "arithmetic of weights and of the key and value cache", why+" + 8 GiB", args...)
-		a.need(MemoryRate, ceil(speed*weightMB*5, 4), ceil(2*speed*weightMB*5, 4), 60, "one reading of every weight a token; streaming reads reach four fifths of the peak, common practice",
-			"%d tokens/s × %d MB of weights / 0.8", speed, weightMB)
+		a.need(MemoryRate, a.streamed(speed*weightMB), a.streamed(2*speed*weightMB), 60, once,
+			"%d tokens/s × %d MB of weights, at %s of the peak", speed, weightMB, a.cal.Stream.Q())
 		a.need(AllWork, 9000, 20000, 40, practice, "a prompt is read in on the processor")
 		a.need(Threads, 12, 16, 20, practice, "as many threads as fill the memory's bandwidth")
 		a.load(90, 5, 100, 5)
 	}
+	a.pairs(4)
 	a.need(SingleWork, 1100, 1500, 10, practice, "tokens are handed over one at a time")
 	a.need(BootSize, int64(40*unit.Gigabyte)+kept, int64(60*unit.Gigabyte)+2*kept, 15, practice, "40 GB for programs and %s of models", size(kept))
 	a.need(BootRead, max(ceil(weightMB, 20), 500), max(ceil(weightMB, 4), 3000), 15, practice, "weights of %d MB are loaded in 20 s", weightMB)
 	a.writesYearly(5*kept, 0, 0)
 	a.mode(2560, 1440, 60, 8)
+	if a.cal.Stream > 0 {
+		a.aim(Aim{What: "text written by the model", Unit: tokenUnit, Want: speed * 1000, Basis: Calibrated, Source: once, Usual: Law{Tokens: &Tokens{
+			WeightMB: weightMB, CacheMiB: total - ceil(weights, media.MiB), MemoryFixed: own, OnCard: runs == RunsOnCard, Stream: a.cal.Stream}}})
+	}
+	a.work("the model loaded from the drive", waitUnit, 20_000, Arithmetic, "arithmetic", Job{MoveMB: weightMB, Over: BootRead})
 }

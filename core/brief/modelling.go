@@ -1,6 +1,8 @@
 package brief
 
 import (
+	"fmt"
+
 	"slipfit/core/media"
 	"slipfit/core/unit"
 )
@@ -58,21 +60,26 @@ func (m *Modelling) ask(a *asker) {
 	a.need(AllWork, 7000, 14000, 25, practice, "simulation, baking and export spread over threads")
 	scene := media.SceneBytes(triangles*1_000_000, textures*media.TextureBytes(4096, 4096, 4))
 	sceneMiB := ceil(scene, media.MiB)
+	textureMiB := ceil(media.SceneBytes(0, textures*media.TextureBytes(4096, 4096, 4)), media.MiB)
+	var job Job
 	told := "scene of %d million triangles × 200 bytes + %d textures × 89 MB, a fifth kept spare"
 	if on == OnCard {
 		card := ceil(mega*int64(a.cal.RenderCard), seconds)
 		a.need(ComputeWork, card, 3*card, 70, "calibration block", why, pictures, w, h, samples, a.cal.RenderCard, wait)
 		a.need(GraphicsMemory, int64(2*unit.GiB)+sceneMiB, int64(2*unit.GiB)+2*sceneMiB, 50, practice, told+" + 2 GiB", triangles, textures)
 		a.load(30, 100, 50, 5)
-		a.job(Job{What: "pictures rendered in one go", CardMS: mega * int64(a.cal.RenderCard), Wait: unit.Duration(wait)})
+		job = Job{CardMS: mega * int64(a.cal.RenderCard)}
+		a.reach("million triangles of a scene that fit the card with their textures", triangleUnit, triangles, Practice, practice,
+			limit(GraphicsMemory, int64(2*unit.GiB)+textureMiB, sceneMiB-textureMiB))
 	} else {
 		core := mega * int64(a.cal.RenderCore)
-		a.need(AllWork, allPoints(core, 990, seconds, 1200), allPoints(core, 990, seconds/3, 1500), 70, "Amdahl 1967; calibration block",
+		a.need(AllWork, allPoints(core, a.cal.RenderParallel, seconds, 1300), allPoints(core, a.cal.RenderParallel, seconds/3, 1800), 70, "Amdahl 1967; calibration block",
 			why, pictures, w, h, samples, a.cal.RenderCore, wait)
 		a.need(GraphicsMemory, int64(3*unit.GiB), int64(6*unit.GiB), 20, practice, "the view is shaded while it is worked on")
 		a.load(100, 30, 80, 5)
-		a.job(Job{What: "pictures rendered in one go", CoreMS: core, Parallel: 990, Wait: unit.Duration(wait)})
+		job = Job{CoreMS: core, Parallel: a.cal.RenderParallel}
 	}
+	a.pairs(2)
 	a.need(MemorySize, int64(8*unit.GiB)+2*sceneMiB, int64(16*unit.GiB)+4*sceneMiB, 40, practice, "twice the "+told+" + 8 GiB", triangles, textures)
 	a.need(SingleWork, 1300, 1800, 40, practice, "modifiers and the view run on one thread")
 	a.need(Threads, 12, 24, 20, practice, "simulation and export spread over threads")
@@ -84,4 +91,8 @@ func (m *Modelling) ask(a *asker) {
 	a.need(ArchiveWrite, 60, 150, 5, practice, "a project is put away in minutes")
 	a.writesYearly(0, 20*int64(unit.Terabyte), kept/2)
 	a.mode(2560, 1440, 60, 8)
+	a.job(fmt.Sprintf("%d pictures of %d × %d with %d samples, rendered in one go", pictures, w, h, samples), wait, job)
+	job.Pieces = pictures
+	a.work("a rendered picture", waitUnit, ceil(wait*60_000, pictures), Calibrated, "calibration block", job)
+	a.reach("projects kept", gigabyteUnit, ceil(kept, int64(unit.Gigabyte)), Arithmetic, "sizes as said", limit(ArchiveSize, 0, kept))
 }

@@ -15,9 +15,11 @@ const (
 	Threads                        // threads
 	MemorySize                     // memory
 	MemoryRate                     // memory bandwidth
+	Channels                       // memory channels in use
 	DrawWork                       // graphics points, pictures
 	ComputeWork                    // graphics points, computing
 	GraphicsMemory                 // memory on the graphics card
+	GraphicsRate                   // bandwidth of that memory
 	BootSize                       // storage for system and programs
 	BootRead                       // its reading speed
 	CacheSize                      // storage for work in hand
@@ -33,19 +35,19 @@ const (
 )
 
 var resourceNames = [Resources]string{
-	"single-work", "all-work", "threads", "memory-size", "memory-rate", "draw-work", "compute-work", "graphics-memory",
+	"single-work", "all-work", "threads", "memory-size", "memory-rate", "memory-channels", "draw-work", "compute-work", "graphics-memory", "graphics-rate",
 	"boot-size", "boot-read", "cache-size", "cache-write", "archive-size", "archive-write", "endurance",
 	"wired", "wireless", "fast-ports",
 }
 
 var resourceTitles = [Resources]string{
-	"one-thread work", "all-thread work", "threads", "memory", "memory bandwidth", "graphics work", "graphics computing", "graphics memory",
+	"one-thread work", "all-thread work", "threads", "memory", "memory bandwidth", "memory channels", "graphics work", "graphics computing", "graphics memory", "graphics memory bandwidth",
 	"boot storage", "boot reading", "cache storage", "cache writing", "archive storage", "archive writing", "drive life",
 	"wired network", "wireless network", "fast USB ports",
 }
 
 var resourceKinds = [Resources]unit.Kind{
-	unit.Work, unit.Work, unit.Number, unit.MemoryByte, unit.ByteRate, unit.Work, unit.Work, unit.MemoryByte,
+	unit.Work, unit.Work, unit.Number, unit.MemoryByte, unit.ByteRate, unit.Number, unit.Work, unit.Work, unit.MemoryByte, unit.ByteRate,
 	unit.StorageByte, unit.ByteRate, unit.StorageByte, unit.ByteRate, unit.StorageByte, unit.ByteRate, unit.Year,
 	unit.BitRate, unit.BitRate, unit.Number,
 }
@@ -81,7 +83,7 @@ type Needs struct {
 	Decode  []CodecNeed     // video formats to be read in hardware
 	Encode  []CodecNeed     // video formats to be written in hardware
 	Loads   []Load          // what each activity asks of the parts at once, for power and heat
-	Jobs    []Job           // work the customer waits for
+	Aims    []Aim           // what the customer will notice of each activity
 	Written Written         // what the work writes to the drives
 	ECC     bool            // error-correcting memory asked for
 	Copies  bool            // work that is kept must lie on two drives of the machine

@@ -261,24 +261,18 @@ func TestAFasterAnswerAsksMore(t *testing.T) {
 // TestPoints holds the points asked for against the time they take: what allPoints asks brings the job into its time by
 // Amdahl's law as package media has it.
 func TestPoints(t *testing.T) {
-	for _, c := range []struct{ coreMS, parallel, seconds, single int64 }{
-		{1_000_000, 900, 600, 1000}, {50_000_000, 990, 3600, 1500}, {15_120_000, 900, 2700, 1200}, {10_000, 0, 600, 1000},
+	for _, c := range []struct {
+		coreMS          int64
+		parallel        unit.Share
+		seconds, single int64
+	}{
+		{1_000_000, 90_000, 600, 1000}, {50_000_000, 99_000, 3600, 1500}, {15_120_000, 90_000, 2700, 1200}, {10_000, 0, 600, 1000},
 	} {
 		all := allPoints(c.coreMS, c.parallel, c.seconds, c.single)
-		j := Job{CoreMS: c.coreMS, Parallel: c.parallel, Band: 40_000}
-		e, ok := j.Time(unit.Points(c.single), unit.Points(max(all, c.single)), 0)
-		require.True(t, ok)
-		require.LessOrEqual(t, e.ExpectedS, c.seconds+1, "%+v with %d points", c, all)
-		require.Less(t, e.LowS, e.HighS)
+		workers := max(1, float64(all)/float64(c.single))
+		takes := float64(c.coreMS) / float64(c.single) / media.Amdahl(float64(c.parallel)/float64(fullLoad), workers)
+		require.LessOrEqual(t, takes, float64(c.seconds)+1, "%+v with %d points", c, all)
 	}
-	// Amdahl's table for p = 0.95 and 8 workers: 5.9259
-	e, ok := Job{CoreMS: 59_259_000, Parallel: 950}.Time(1000, 8000, 0)
-	require.True(t, ok)
-	require.EqualValues(t, 10_000, e.ExpectedS)
-	_, ok = Job{CoreMS: 1}.Time(0, 0, 1000)
-	require.False(t, ok)
-	_, ok = Job{CardMS: 1}.Time(1000, 1000, 0)
-	require.False(t, ok, "graphics work without an engine takes no time that can be told")
 }
 
 // TestFreeSpaceIsKept holds the capacity asked for against the usable-capacity chain of package media.
@@ -311,7 +305,9 @@ func TestNoCalibration(t *testing.T) {
 		}
 	}
 	require.Contains(t, fmt.Sprint(n.Assumed), "the catalog says nothing of what work a point is")
-	require.Empty(t, n.Jobs)
+	for _, m := range n.Aims {
+		require.NotEqual(t, Calibrated, m.Basis, "%s: %s", m.Activity, m.What)
+	}
 	require.Positive(t, n.By[MemorySize].Floor)
 }
 

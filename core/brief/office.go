@@ -37,4 +37,7 @@ func (o *Office) ask(a *asker) {
 	a.need(FastPorts, 1, 2, 5, practice, "a stick or a telephone")
 	a.writesYearly(2*int64(unit.Terabyte), 0, files/2)
 	a.load(15, 10, 30, 5)
+	a.reach("web pages open at once", pageUnit, tabs, Practice, practice, limit(MemorySize, memory-100*tabs, 100*tabs))
+	a.reach("hours of films until the archive is full", hourUnit, films, Practice, practice, limit(ArchiveSize, files, films*filmHourMB))
+	a.reach("files kept", gigabyteUnit, ceil(files, int64(unit.Gigabyte)), Arithmetic, "sizes as said", limit(ArchiveSize, films*filmHourMB, files))
 }

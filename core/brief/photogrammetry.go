@@ -1,6 +1,8 @@
 package brief
 
 import (
+	"fmt"
+
 	"slipfit/core/media"
 	"slipfit/core/unit"
 )
@@ -25,7 +27,7 @@ const (
 
 // ask turns photographs into needs. With m = photographs × megapixels:
 //
-//	time       m × match_core on the processor (nine tenths of it in parallel), then m × match_card on the card; each is given
+//	time       m × match_core on the processor (spread over threads by Amdahl), then m × match_card on the card; each is given
 //	           half of the wait for the floor, a third of it for what is enough
 //	memory     4 bytes a pixel of all photographs + 4 GiB
 //	graphics   6 GiB up to 30 megapixels and 1 GiB more for every 10 above it (a pair of depth maps in float, with their pyramid)
@@ -43,16 +45,17 @@ func (p *Photogrammetry) ask(a *asker) {
 
 	core, card := total*int64(a.cal.MatchCore), total*int64(a.cal.MatchCard)
 	half := wait * 30
-	const parallel = 900
+	parallel := a.cal.MatchParallel
 	all := allPoints(core, parallel, half, 1200)
 	a.need(AllWork, all, allPoints(core, parallel, half*2/3, 1500), 60, "Amdahl 1967; calibration block",
-		"%d photographs × %d Mpx × %d core ms, nine tenths in parallel, in half of %d minutes", pictures, mpx, a.cal.MatchCore, wait)
+		"%d photographs × %d Mpx × %d core ms, %s, in half of %d minutes", pictures, mpx, a.cal.MatchCore, hundredths(parallel), wait)
 	compute := ceil(card, max(half, 1))
 	a.need(ComputeWork, compute, ceil(card, max(half*2/3, 1)), 60, "calibration block",
 		"%d photographs × %d Mpx × %d card ms in the other half of %d minutes", pictures, mpx, a.cal.MatchCard, wait)
 	a.need(SingleWork, 1200, 1600, 20, practice, "a tenth of the matching runs on one thread")
 	a.need(Threads, 12, 24, 20, practice, "matching spreads over every thread")
 	memory := int64(4*unit.GiB) + ceil(total*4*1_000_000, media.MiB)
+	a.pairs(2)
 	a.need(MemorySize, memory, memory+memory/2, 50, practice, "%d photographs × %d Mpx × 4 bytes + 4 GiB", pictures, mpx)
 	video := int64(6*unit.GiB) + max(0, ceil(mpx-30, 10))*int64(unit.GiB)
 	a.need(GraphicsMemory, video, 2*video, 30, practice, "depth maps of %d Mpx photographs", mpx)
@@ -73,5 +76,8 @@ func (p *Photogrammetry) ask(a *asker) {
 	a.writesYearly(0, 52*week*3*object, 65*week*object)
 	a.load(95, 80, 80, 20)
 	a.mode(2560, 1440, 60, 8)
-	a.job(Job{What: "a model of one object's photographs", CoreMS: core, Parallel: parallel, CardMS: card, Wait: unit.Duration(wait)})
+	a.job(fmt.Sprintf("a model of %d photographs of %d Mpx", pictures, mpx), wait, Job{CoreMS: core, Parallel: parallel, CardMS: card})
+	a.reach("photographs of one object held in memory", photoUnit, pictures, Practice, practice, limit(MemorySize, int64(4*unit.GiB), memory-int64(4*unit.GiB)))
+	a.reach("objects kept until the archive is full", objectUnit, kept, Practice, practice, limit(ArchiveSize, 0, ceil(kept*5*object, 4)))
+	a.room("years until the archive is full at this pace", yearUnit, Practice, practice, limit(ArchiveSize, ceil(kept*5*object, 4), 65*week*object))
 }

@@ -1,6 +1,8 @@
 package brief
 
 import (
+	"fmt"
+
 	"slipfit/core/media"
 	"slipfit/core/unit"
 )
@@ -18,7 +20,7 @@ func (*Photography) name() string { return "photography" }
 
 // ask turns photographs into needs.
 //
-//	time      batch × megapixels × develop_core, nine tenths in parallel, in ten minutes; in four it is enough
+//	time      batch × megapixels × develop_core, spread over threads by Amdahl, in ten minutes; in four it is enough
 //	memory    layers × photograph at 8 bytes a pixel (16 bits, four channels) × 4 for history and scratch + 4 GiB
 //	archive   raw photographs at 1.75 MB a megapixel, years kept
 //	cache     previews and the catalog: a tenth of a year's photographs, at least 50 GB
@@ -31,12 +33,13 @@ func (p *Photography) ask(a *asker) {
 	batch := take(a, p.Batch, "pictures_at_once", "photographs developed in one go", 200, 500)
 	layers := take(a, p.Layers, "layers", "layers", 8, 20)
 	core := batch * mpx * int64(a.cal.DevelopCore)
-	a.need(AllWork, allPoints(core, 900, 600, 1200), allPoints(core, 900, 240, 1500), 40, "Amdahl 1967; calibration block",
-		"%d photographs × %d Mpx × %d core ms, nine tenths in parallel, in ten minutes", batch, mpx, a.cal.DevelopCore)
+	a.need(AllWork, allPoints(core, a.cal.DevelopParallel, 600, 1200), allPoints(core, a.cal.DevelopParallel, 240, 1500), 40, "Amdahl 1967; calibration block",
+		"%d photographs × %d Mpx × %d core ms, %s, in ten minutes", batch, mpx, a.cal.DevelopCore, hundredths(a.cal.DevelopParallel))
 	a.need(SingleWork, 1200, 1700, 40, practice, "a brush follows the hand")
 	a.need(Threads, 8, 16, 15, practice, "photographs are developed side by side")
 	picture := media.RasterBytes(mpx*1000, 1000, 8)
 	memory := int64(4*unit.GiB) + ceil(picture*layers*4, media.MiB)
+	a.pairs(2)
 	a.need(MemorySize, memory, 2*memory, 40, practice, "%d layers × %d MB × 4 for history and scratch + 4 GiB", layers, ceil(picture, media.MB))
 	a.need(GraphicsMemory, int64(unit.GiB), int64(6*unit.GiB), 15, practice, "filters on a photograph of %d Mpx", mpx)
 	a.need(ComputeWork, 60, 600, 20, practice, "noise is taken out by the graphics engine")
@@ -51,5 +54,8 @@ func (p *Photography) ask(a *asker) {
 	a.writesYearly(0, 2*yearMB, yearMB)
 	a.load(50, 30, 50, 20)
 	a.mode(2560, 1440, 60, 10)
-	a.job(Job{What: "a batch of photographs developed", CoreMS: core, Parallel: 900, Wait: 10})
+	a.job(fmt.Sprintf("%d photographs developed in one go", batch), 10, Job{CoreMS: core, Parallel: a.cal.DevelopParallel})
+	a.reach("layers of a retouched photograph held in memory", layerUnit, layers, Practice, practice, limit(MemorySize, int64(4*unit.GiB), memory-int64(4*unit.GiB)))
+	a.reach("photographs kept until the archive is full", photoUnit, years*year, Practice, practice, limit(ArchiveSize, 0, years*yearMB))
+	a.room("years until the archive is full at this pace", yearUnit, Practice, practice, limit(ArchiveSize, years*yearMB, yearMB))
 }

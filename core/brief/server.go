@@ -33,4 +33,9 @@ func (s *Server) ask(a *asker) {
 	a.need(ArchiveWrite, ceil(wired, 10), ceil(wired, 8), 15, "IEEE 802.3", "the store takes what %d Mbit/s carry", wired)
 	a.writesYearly(int64(unit.Terabyte), 0, store/2)
 	a.load(10, 0, 30, 30)
+	a.reach("programs run for others at once", serviceUnit, services, Practice, practice,
+		limit(MemorySize, memory-services*int64(unit.GiB), services*int64(unit.GiB)), limit(AllWork, 2000, 400*services))
+	a.reach("kept for others", gigabyteUnit, ceil(store, int64(unit.Gigabyte)), Arithmetic, "sizes as said", limit(ArchiveSize, 0, store))
+	a.reach("large files over the network", megabyteUnit, ceil(wired, 10), Practice, "IEEE 802.3: 1000 Mbit/s carries about 119 MB/s; a tenth reckoned, common practice",
+		limit(Wired, 0, wired), limit(ArchiveWrite, 0, ceil(wired, 10)))
 }

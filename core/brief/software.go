@@ -1,6 +1,8 @@
 package brief
 
 import (
+	"fmt"
+
 	"slipfit/core/media"
 	"slipfit/core/unit"
 )
@@ -30,7 +32,7 @@ func (*Software) name() string { return "software" }
 
 // ask turns a code base into needs.
 //
-//	time      files × compile_core × (0.1 scripted, 1 compiled, 4 heavy), 99 hundredths in parallel, in the wait; in half of
+//	time      files × compile_core × (0.1 scripted, 1 compiled, 4 heavy), spread over threads by Amdahl, in the wait; in half of
 //	          it is enough
 //	memory    jobs side by side × 2 GB (4 GB heavy) + 6 GiB for editor, browser and tests; jobs = threads asked for
 //
@@ -48,12 +50,13 @@ func (s *Software) ask(a *asker) {
 		permille, jobBytes = 4000, media.CompileJobHeavyBytes
 	}
 	core := ceil(files*int64(a.cal.CompileCore)*permille, 1000)
-	all := allPoints(core, 990, wait*60, 1200)
-	a.need(AllWork, all, allPoints(core, 990, wait*30, 1500), 60, "Amdahl 1967; calibration block",
-		"%d files × %d core ms, %s, 99 hundredths in parallel, in %d minutes", files, a.cal.CompileCore, class, wait)
+	all := allPoints(core, a.cal.CompileParallel, wait*60, 1200)
+	a.need(AllWork, all, allPoints(core, a.cal.CompileParallel, wait*30, 1500), 60, "Amdahl 1967; calibration block",
+		"%d files × %d core ms, %s, %s, in %d minutes", files, a.cal.CompileCore, class, hundredths(a.cal.CompileParallel), wait)
 	a.need(SingleWork, 1200, 1800, 40, practice, "the last step of a build, linking, runs on one thread")
 	a.need(Threads, jobs, 3*jobs, 25, practice, "%d jobs side by side", jobs)
 	memory := int64(6*unit.GiB) + ceil(jobs*jobBytes, media.MiB)
+	a.pairs(2)
 	a.need(MemorySize, memory, memory+ceil(jobs*jobBytes, media.MiB), 40, practice, "%d jobs × %d GB + 6 GiB for editor, browser and tests", jobs, jobBytes/media.GB)
 	a.need(BootSize, project, 2*project, 20, practice, "%s of source, tools and built files", size(project))
 	a.need(BootRead, 500, 3000, 10, practice, "thousands of small files are read")
@@ -61,5 +64,6 @@ func (s *Software) ask(a *asker) {
 	a.writesYearly(15*int64(unit.Terabyte), 0, 0)
 	a.load(60, 5, 60, 20)
 	a.mode(2560, 1440, 60, 8)
-	a.job(Job{What: "a full build", CoreMS: core, Parallel: 990, Wait: unit.Duration(wait)})
+	a.job(fmt.Sprintf("a full build of %d files", files), wait, Job{CoreMS: core, Parallel: a.cal.CompileParallel})
+	a.reach("compile jobs side by side in memory", jobUnit, jobs, Practice, practice, limit(MemorySize, int64(6*unit.GiB), memory-int64(6*unit.GiB)))
 }

@@ -1,6 +1,8 @@
 package brief
 
 import (
+	"fmt"
+
 	"slipfit/core/media"
 	"slipfit/core/unit"
 )
@@ -69,6 +71,7 @@ func (s *Sound) ask(a *asker) {
 	a.need(SingleWork, 1100+chain, 1500+2*chain, 60, "calibration block", "one track's %d plug-ins cannot be shared out: 1100 + %d points", plugIns, chain)
 	a.need(Threads, 8, 16, 20, practice, "tracks are worked side by side")
 	memory := int64(6*unit.GiB) + ceil(media.PreloadBytes(zones, media.UsualPreloadBytes), media.MiB)
+	a.pairs(2)
 	a.need(MemorySize, memory, 2*memory, 40, practice, "%d sampled notes × 64 KiB + 6 GiB", zones)
 	a.need(DrawWork, 40, 100, 5, practice, "meters and waves are drawn")
 	a.need(BootSize, int64(40*unit.Gigabyte)+libraries, int64(80*unit.Gigabyte)+ceil(libraries*3, 2), 20, practice,
@@ -84,11 +87,17 @@ func (s *Sound) ask(a *asker) {
 	if search > 0 {
 		core := ceil(search*channels*int64(a.cal.ScanCore)*1000*rate, 48000)
 		const night = 10 * 3600
-		a.need(AllWork, allPoints(core, 990, night, 1200), allPoints(core, 990, night/4, 1500), 40, "Amdahl 1967; calibration block",
+		a.need(SingleWork, 1200, 1500, 10, practice, "what of a search cannot be shared out")
+		a.need(AllWork, allPoints(core, a.cal.ScanParallel, night, 1200), allPoints(core, a.cal.ScanParallel, night/4, 1500), 40, "Amdahl 1967; calibration block",
 			"%d h × %d channels at %d Hz searched in a night of ten hours", search, channels, rate)
-		a.job(Job{What: "a week's recordings searched", CoreMS: core, Parallel: 990, Wait: 600})
+		a.job(fmt.Sprintf("a week's %d hours of recordings searched", search), night/60, Job{CoreMS: core, Parallel: a.cal.ScanParallel})
 	}
 	a.writesYearly(int64(unit.Terabyte), 52*max(a.hours, 1)*hourMB, 52*max(a.hours, 1)*hourMB)
 	a.load(40, 5, 40, 10)
 	a.mode(1920, 1080, 60, 8)
+	a.reach("tracks of a mix played without a dropped buffer", trackUnit, tracks, Calibrated, "calibration block", limit(AllWork, 0, mix))
+	a.reach("plug-ins on one track", plugInUnit, plugIns, Calibrated, "calibration block", limit(SingleWork, 1100, chain))
+	a.reach("sampled notes held ready", noteUnit, zones, Practice, practice, limit(MemorySize, int64(6*unit.GiB), memory-int64(6*unit.GiB)))
+	a.reach("hours of recordings until the archive is full", hourUnit, kept, Arithmetic, "IEC 60958, AES3", limit(ArchiveSize, 0, kept*hourMB))
+	a.room("years until the archive is full at this pace", yearUnit, Arithmetic, "IEC 60958, AES3", limit(ArchiveSize, kept*hourMB, 52*max(a.hours, 1)*hourMB))
 }

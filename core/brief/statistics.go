@@ -1,6 +1,8 @@
 package brief
 
 import (
+	"fmt"
+
 	"slipfit/core/media"
 	"slipfit/core/unit"
 )
@@ -19,7 +21,7 @@ func (*Statistics) name() string { return "statistics" }
 
 // ask turns a table into needs. With c = rows × columns, cells of 8 bytes:
 //
-//	time         c × passes × cell_core, 95 hundredths in parallel (none where the program uses one thread), in the wait
+//	time         c × passes × cell_core, spread over threads by Amdahl (none where the program uses one thread), in the wait
 //	memory       3 × table + 4 GiB
 //	bandwidth    a pass in two seconds for the floor, in half a second for what is enough: 8 × c bytes
 //
@@ -35,7 +37,7 @@ func (s *Statistics) ask(a *asker) {
 	core := mega * passes * int64(a.cal.CellCore) // millions of cells × ns = ms
 	seconds := wait * 60
 	why := "%d million cells × %d passes × %d core ns in %d minutes"
-	parallel := int64(950)
+	parallel := a.cal.CellParallel
 	if s.Single {
 		parallel = 0
 		one := min(max(ceil(core, seconds), 1200), 1800) // past what any core does, only time helps
@@ -44,13 +46,18 @@ func (s *Statistics) ask(a *asker) {
 	} else {
 		a.need(SingleWork, 1200, 1700, 40, practice, "reading tables in and reshaping them runs on one thread")
 		a.need(AllWork, allPoints(core, parallel, seconds, 1200), allPoints(core, parallel, seconds/2, 1500), 50,
-			"Amdahl 1967; calibration block", why+", 95 hundredths in parallel", mega, passes, a.cal.CellCore, wait)
+			"Amdahl 1967; calibration block", why+", %s", mega, passes, a.cal.CellCore, wait, hundredths(parallel))
 		a.need(Threads, 8, 24, 20, practice, "repeats of a model run side by side")
 	}
 	memory := int64(4*unit.GiB) + ceil(media.TableBytes(table), media.MiB)
+	a.pairs(4)
 	a.need(MemorySize, memory, memory+memory/2, 60, practice, "3 × %d million cells × 8 bytes + 4 GiB", mega)
 	pass := ceil(table, media.MB)
-	a.need(MemoryRate, ceil(pass, 2), 2*pass, 25, "Williams, Waterman, Patterson, CACM 52(4), 2009", "a pass through %s in two seconds", size(pass))
+	const roofline = "Williams, Waterman, Patterson, CACM 52(4), 2009"
+	a.need(MemoryRate, ceil(pass, 2), 2*pass, 25, roofline, "a pass through %s in two seconds", size(pass))
+	whole := a.streamed(ceil(passes*pass, seconds))
+	a.need(MemoryRate, whole, 2*whole, 25, roofline+"; streaming reads reach a share of the peak, calibration block",
+		"%d passes through %s in %d minutes, at %s of the peak", passes, size(pass), wait, a.cal.Stream.Q())
 	a.need(DrawWork, 40, 100, 5, practice, "charts are drawn")
 	a.need(BootSize, int64(40*unit.Gigabyte), int64(80*unit.Gigabyte), 10, practice, "40 GB for statistics programs and their packages")
 	a.need(CacheSize, 10*pass, 20*pass, 15, practice, "ten tables in hand × %s", size(pass))
@@ -59,5 +66,7 @@ func (s *Statistics) ask(a *asker) {
 	a.writesYearly(0, 500*pass, kept/2)
 	a.load(80, 5, 90, 10)
 	a.mode(2560, 1440, 60, 8)
-	a.job(Job{What: "one model", CoreMS: core, Parallel: parallel, Wait: unit.Duration(wait)})
+	a.job(fmt.Sprintf("a model of %d passes through %d million rows", passes, rows), wait, Job{CoreMS: core, Parallel: parallel, MoveMB: a.streamed(passes * pass), Over: MemoryRate, Beside: true})
+	a.reach("million rows of the table held in memory", rowUnit, rows, Practice, practice, limit(MemorySize, int64(4*unit.GiB), memory-int64(4*unit.GiB)))
+	a.reach("data kept", gigabyteUnit, ceil(kept, int64(unit.Gigabyte)), Arithmetic, "sizes as said", limit(ArchiveSize, 0, kept))
 }

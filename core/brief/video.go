@@ -51,6 +51,9 @@ const (
 // Values lists the accepted words.
 func (Finish) Values() []string { return []string{"cuts", "grade", "effects"} }
 
+// exportWait is how many minutes ten minutes of programme may take to be written out. Common practice.
+const exportWait = 30
+
 func (*Video) name() string { return "video" }
 
 // bitPerS is the bit rate of footage. Camera formats have no rate in a standard: the classes of common practice are scaled by
@@ -115,6 +118,7 @@ func (f Finish) cost() finishing {
 // ask turns footage into needs. With p = width × height × frames a second × streams, in 10^9 pixels a second:
 //
 //	all-thread work   p × video_play (× 1.25 for ten bits); three quarters of it where an engine reads the format
+//	export            ten minutes of programme in half an hour, encoded on all threads while the card grades
 //	computing         p × video_grade × (0.3 cuts, 1 grade, 2.5 effects)
 //	memory            seconds of finished picture held (5, 20, 30) × frame at 8 bytes a pixel + half a second of every stream + 6 GiB
 //	graphics memory   1 GiB + layers (6, 20, 40) × streams × frame at 16 bytes a pixel (float)
@@ -159,13 +163,20 @@ func (v *Video) ask(a *asker) {
 	a.need(SingleWork, 1200, 1700, 20, practice, "the timeline answers while it plays")
 	grade := ceil(kpx*int64(a.cal.VideoGrade)*cost.gradePermille, 1_000_000_000)
 	a.need(ComputeWork, grade, 2*grade, 50, "calibration block", "%d million pixels a second with %s", kpx/1000, level)
+	programme := ceil(w*h*fps*600, 1_000_000) // millions of pixels of ten minutes
+	export, colour := ceil(programme*int64(a.cal.VideoEncode), 1000), ceil(ceil(programme*int64(a.cal.VideoGrade), 1000)*cost.gradePermille, 1000)
+	a.need(AllWork, allPoints(export, a.cal.VideoParallel, exportWait*60, 1200), 0, 60, "Amdahl 1967; calibration block",
+		"ten minutes of %d × %d × %d frames/s written out in %d minutes", w, h, fps, exportWait)
+	a.need(ComputeWork, ceil(colour, exportWait*60), 0, 50, "calibration block", "ten minutes graded in %d minutes", exportWait)
 	a.need(DrawWork, 150, 400, 10, practice, "the finished picture is shown while it plays")
 
 	frame := media.RasterBytes(w, h, 8)
 	held := media.FrameCacheBytes(w, h, 8, media.WholeRate(fps), cost.cacheS)
 	ahead := frame * ceil(fps, 2) * streams
-	memory := int64(6*unit.GiB) + ceil(held+ahead, media.MiB)
-	a.need(MemorySize, memory, memory+ceil(held, media.MiB), 50, practice,
+	heldMiB, aheadMiB := ceil(held, media.MiB), ceil(ahead, media.MiB)
+	memory := int64(6*unit.GiB) + heldMiB + aheadMiB
+	a.pairs(2)
+	a.need(MemorySize, memory, memory+heldMiB, 50, practice,
 		"%d s of finished picture × %d frames/s × %d MB + half a second of %d streams + 6 GiB for the program", cost.cacheS, fps, ceil(frame, media.MB), streams)
 	layers := ceil(media.RasterBytes(w, h, 16)*cost.layers*streams, media.MiB)
 	a.need(GraphicsMemory, int64(unit.GiB)+layers, int64(unit.GiB)+2*layers, 40, practice,
@@ -191,7 +202,18 @@ func (v *Video) ask(a *asker) {
 		bitsPerColour = 10
 	}
 	a.mode(3840, 2160, 60, bitsPerColour)
-	export := w * h * fps * 600 // ten minutes of programme
-	a.job(Job{What: "ten minutes of programme written out", CoreMS: export / 1_000_000 * int64(a.cal.VideoEncode) / 1000,
-		Parallel: 950, Wait: 30})
+	reader, _ := format.codec()
+	playing := limit(AllWork, 0, play)
+	playing.Codec = reader
+	a.reach("streams played at once without dropping pictures", streamUnit, streams, Calibrated, "calibration block; rate × streams × 1.5: common practice",
+		playing, limit(ComputeWork, 0, grade), limit(GraphicsMemory, int64(unit.GiB), layers), limit(MemorySize, memory-aheadMiB, aheadMiB), limit(CacheWrite, 0, write))
+	a.reach("seconds of finished picture held ready", secondUnit, cost.cacheS, Arithmetic, "bytes of a picture", limit(MemorySize, memory-heldMiB, heldMiB))
+	a.job("ten minutes of programme written out", exportWait, Job{CoreMS: export, Parallel: a.cal.VideoParallel, CardMS: colour, Beside: true})
+	rates := Practice // a camera's rate has no standard
+	if format == FootageVC3 || format == FootageUncoded || how == "the camera" {
+		rates = Arithmetic
+	}
+	a.reach("hours of footage in hand, with their previews", hourUnit, inHand, rates, "as package media computes rates", limit(CacheSize, 0, 2*inHand*hourMB))
+	a.reach("hours of footage until the archive is full", hourUnit, kept, rates, "as package media computes rates", limit(ArchiveSize, 0, kept*hourMB))
+	a.room("years until the archive is full at this pace", yearUnit, rates, "as package media computes rates", limit(ArchiveSize, kept*hourMB, 52*fresh*hourMB))
 }

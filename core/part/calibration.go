@@ -33,4 +33,15 @@ type Calibration struct {
 	ScanCore    unit.Whole  `json:"scan_core_s_per_hour" range:"1..3600" doc:"Sound: core seconds to search an hour of one channel at 48 kHz for calls or words."`
 	CellCore    unit.Whole  `json:"cell_core_ns" range:"1..10000" doc:"Statistics: nanoseconds of the reference core for one cell of a table in one pass of a model."`
 	GuestPoints unit.Points `json:"guest_points_per_thread" range:"1..10000" doc:"Virtual machines: work points a busy guest's thread takes."`
+
+	VideoParallel   unit.Share `json:"video_encode_parallel_percent" range:"0..100" doc:"Share of writing video that spreads over threads (Amdahl); the rest runs on one."`
+	MatchParallel   unit.Share `json:"match_parallel_percent" range:"0..100" doc:"The same for photogrammetry on the processor."`
+	RenderParallel  unit.Share `json:"render_parallel_percent" range:"0..100" doc:"The same for path tracing on the processor."`
+	DevelopParallel unit.Share `json:"develop_parallel_percent" range:"0..100" doc:"The same for developing photographs."`
+	CompileParallel unit.Share `json:"compile_parallel_percent" range:"0..100" doc:"The same for building software."`
+	ScanParallel    unit.Share `json:"scan_parallel_percent" range:"0..100" doc:"The same for searching recordings."`
+	CellParallel    unit.Share `json:"cell_parallel_percent" range:"0..100" doc:"The same for models of tables that use all threads."`
+
+	Stream   unit.Share `json:"streaming_read_percent" range:"10..100" doc:"Share of a memory's peak bandwidth that streaming reads reach; 75 to 90 is common practice."`
+	Practice unit.Share `json:"practice_tolerance_percent" range:"0..90" doc:"How far a figure of common practice (a sampled note is 64 KiB, a part 8 MiB) may be off, either way."`
 }

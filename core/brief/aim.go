@@ -1,0 +1,226 @@
+package brief
+
+import (
+	"fmt"
+
+	"slipfit/core/part"
+	"slipfit/core/unit"
+)
+
+// Aim is something a customer will notice of an activity, in their own units: streams played at once, minutes for a model,
+// hours of footage that fit. The floors of the needs are made from the same figures, so that a build exactly at its floors
+// gives exactly what the aims want. What a build makes of an aim is package outcome's business.
+type Aim struct {
+	Activity string
+	What     string // "streams played at once without dropping frames"
+	Unit     Unit
+	Want     int64 // what the brief asks, thousandths of the unit; 0 where it asks nothing and the figure is only told
+	Basis    Basis
+	Source   string
+	Usual    Law // what holds when every answer not given is the usual one
+	High     Law // and when it is the high one; the same as Usual where everything was said
+}
+
+// Unit is what an aim is counted in.
+type Unit struct {
+	One, Many string // "stream", "streams"
+	Time      bool   // a time, of which less is better
+}
+
+// Basis is what an aim's figure rests on, which says how far it may be off.
+type Basis uint8
+
+// Bases, from the surest.
+const (
+	Arithmetic Basis = iota // bytes and rates as standards and sheets state them
+	Practice                // a figure of common practice
+	Calibrated              // a coefficient of the calibration block
+)
+
+// Law turns what a build gives into an aim's figure. Exactly one of its kinds is set.
+type Law struct {
+	Limits []Limit // a roofline: the least of several resources
+	Job    *Job    // work the customer waits for
+	Tokens *Tokens // a language model's pace
+}
+
+// Limit is one resource that holds an aim back: what others take is taken off, then what the activity takes whatever the
+// figure, and the rest pays for it in proportion:
+//
+//	figure = Per × (have − Others − Fixed) / Moving
+type Limit struct {
+	Resource Resource
+	Others   int64 // in the resource's base: what goes on at once, or lies on the same tier
+	Fixed    int64
+	Moving   int64
+	Per      int64      // thousandths of the aim's unit that Moving pays for
+	Codec    part.Codec // format an engine reads; on a build without such an engine Moving is a third more. Empty where none
+}
+
+// Job is a piece of work the customer waits for, in milliseconds of the catalog's references and megabytes moved.
+type Job struct {
+	CoreMS   int64      // milliseconds of one thread of the reference core
+	Parallel unit.Share // share of CoreMS that spreads over threads
+	CardMS   int64      // milliseconds of the reference card
+	MoveMB   int64      // megabytes moved
+	Over     Resource   // at the rate of this resource
+	Beside   bool       // core, card and moving go on side by side, so that the slowest sets the time; else one after the other
+	Others   int64      // all-thread points that go to what goes on at once
+	Pieces   int64      // equal pieces the time is told for; 1 for the whole
+}
+
+// Tokens is the pace of a language model: each token reads every weight once. What fits on the card is read at the card's
+// rate, the rest at main memory's.
+type Tokens struct {
+	WeightMB     int64
+	CardFixedMiB int64      // graphics memory taken before the first weight: the desktop and what else goes on
+	CacheMiB     int64      // key and value cache, with the overhead that weights have too
+	MemoryFixed  int64      // MiB of main memory taken by everything else
+	OnCard       bool       // whether the card is used
+	Stream       unit.Share // share of peak bandwidth that streaming reads reach
+}
+
+// The aims' units.
+var (
+	streamUnit   = Unit{"stream", "streams", false}
+	pictureUnit  = Unit{"picture a second", "pictures a second", false}
+	secondUnit   = Unit{"second", "seconds", false}
+	minuteUnit   = Unit{"minute", "minutes", true}
+	waitUnit     = Unit{"second", "seconds", true}
+	hourUnit     = Unit{"hour", "hours", false}
+	yearUnit     = Unit{"year", "years", false}
+	gigabyteUnit = Unit{"GB", "GB", false}
+	megabyteUnit = Unit{"MB/s", "MB/s", false}
+	tokenUnit    = Unit{"token a second", "tokens a second", false}
+	photoUnit    = Unit{"photograph", "photographs", false}
+	objectUnit   = Unit{"object", "objects", false}
+	layerUnit    = Unit{"layer", "layers", false}
+	gameUnit     = Unit{"game", "games", false}
+	jobUnit      = Unit{"job", "jobs", false}
+	trackUnit    = Unit{"track", "tracks", false}
+	plugInUnit   = Unit{"plug-in", "plug-ins", false}
+	noteUnit     = Unit{"note", "notes", false}
+	rowUnit      = Unit{"million rows", "million rows", false}
+	triangleUnit = Unit{"million triangles", "million triangles", false}
+	partUnit     = Unit{"part", "parts", false}
+	guestUnit    = Unit{"guest", "guests", false}
+	pageUnit     = Unit{"page", "pages", false}
+	serviceUnit  = Unit{"service", "services", false}
+)
+
+// limit is one line of a roofline: what the resource pays for the figure wanted.
+func limit(r Resource, fixed, moving int64) Limit {
+	return Limit{Resource: r, Fixed: fixed, Moving: moving}
+}
+
+// reach notes a figure that grows with what the build gives. want is in whole units; the limits pay for exactly that.
+func (a *asker) reach(what string, u Unit, want int64, basis Basis, source string, limits ...Limit) {
+	a.promise(what, u, want*1000, basis, source, limits, want*1000)
+}
+
+// room notes a figure that the brief asks nothing of: how much per unit is left past what is asked.
+func (a *asker) room(what string, u Unit, basis Basis, source string, limits ...Limit) {
+	a.promise(what, u, 0, basis, source, limits, 1000)
+}
+
+func (a *asker) promise(what string, u Unit, want int64, basis Basis, source string, limits []Limit, per int64) {
+	if a.cal.Tolerance == 0 && basis == Calibrated {
+		return
+	}
+	var list []Limit
+	for _, l := range limits {
+		if l.Moving > 0 && !(l.Resource.Kind() == unit.Work && a.cal.Tolerance == 0) {
+			l.Per = per
+			list = append(list, l)
+		}
+	}
+	a.aim(Aim{What: what, Unit: u, Want: want, Basis: basis, Source: source, Usual: Law{Limits: list}})
+}
+
+// job notes a piece of work the customer waits for, so many minutes at most.
+func (a *asker) job(what string, wait int64, j Job) {
+	a.work(what, minuteUnit, wait*1000, Calibrated, "Amdahl 1967, as written in Gustafson 1988; calibration block", j)
+}
+
+func (a *asker) work(what string, u Unit, want int64, basis Basis, source string, j Job) {
+	if a.cal.Tolerance == 0 && basis == Calibrated {
+		return
+	}
+	j.Pieces = max(j.Pieces, 1)
+	a.aim(Aim{What: what, Unit: u, Want: want, Basis: basis, Source: source, Usual: Law{Job: &j}})
+}
+
+// empty reports a law that nothing limits, such as room for what is not kept.
+func (l Law) empty() bool { return len(l.Limits) == 0 && l.Job == nil && l.Tokens == nil }
+
+// aim notes an aim: its usual law the first time the activity is asked, its high law the second time, in the same order.
+func (a *asker) aim(m Aim) {
+	if !a.high {
+		m.Activity, m.High = a.out.name, m.Usual
+		a.out.aims = append(a.out.aims, m)
+		return
+	}
+	if at := a.out.highs; at < len(a.out.aims) {
+		a.out.aims[at].High = m.Usual
+		a.out.highs++
+	}
+}
+
+// settle fills in what the others take of the resources that an activity's aims read.
+func (d *demand) settle(all []demand) {
+	for i := range d.aims {
+		for _, l := range []*Law{&d.aims[i].Usual, &d.aims[i].High} {
+			for k := range l.Limits {
+				l.Limits[k].Others = d.others(l.Limits[k].Resource, all)
+			}
+			if l.Job != nil {
+				l.Job.Others = d.others(AllWork, all)
+			}
+			if l.Tokens != nil {
+				l.Tokens.CardFixedMiB = d.others(GraphicsMemory, all)
+				l.Tokens.MemoryFixed += d.others(MemorySize, all)
+			}
+		}
+	}
+}
+
+// others is what the other activities take of a resource while this one is done: what goes on at once, and for what stays on
+// a drive everything. What goes on at once with this one counts the heaviest of those done one at a time too.
+func (d *demand) others(r Resource, all []demand) int64 {
+	if shared[r] == most {
+		return 0
+	}
+	var sum, top int64
+	for i := range all {
+		o := &all[i]
+		switch floor := o.by[r].Floor; {
+		case o == d:
+		case shared[r] == standing || o.atOnce:
+			sum += floor
+		default:
+			top = max(top, floor)
+		}
+	}
+	if d.atOnce {
+		sum += top
+	}
+	return sum
+}
+
+// Free is the share of a tier's drive that is kept free, in thousandths; 0 for what is no tier's size.
+func (r Resource) Free() int64 { return headroom(r) }
+
+// String is a unit's word for many.
+func (u Unit) String() string { return u.Many }
+
+// allPoints is the all-thread points that bring a job's core work into so many seconds, the serial share running on one
+// thread of the given points. Where the serial share alone takes more than three quarters of the time, no number of threads
+// brings the job into it, and what the last quarter asks is given.
+func allPoints(coreMS int64, parallel unit.Share, seconds, single int64) int64 {
+	serialS := ceil(ceil(coreMS, 1000)*int64(fullLoad-parallel), 100*single)
+	left := max(seconds-serialS, ceil(seconds, 4), 1)
+	return ceil(ceil(coreMS, 1000)*int64(parallel), 100*left)
+}
+
+// hundredths prints a share that spreads over threads.
+func hundredths(s unit.Share) string { return fmt.Sprintf("%s in parallel", s.Q()) }
