@@ -4,11 +4,16 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
+
+// placed lists the rules whose margin follows where a card or module is put: a place that lacks a figure is passed over
+// for one that is known to do, so the margin may pass with the other place's figures.
+var placed = []string{"drive-slots", "cooler-card"}
 
 // TestMissingFigureNeverPasses takes each figure of each part of a full build off its sheet, one at a time: no margin may
 // then pass with other figures than before. What rests on the figure is unknown; what does not is unchanged.
@@ -29,7 +34,7 @@ func TestMissingFigureNeverPasses(t *testing.T) {
 	find := func() map[string]string {
 		found := map[string]string{}
 		for _, r := range All {
-			if r.Group != Mate && r.Group != Feed {
+			if slices.Contains(placed, r.ID) || r.Group == Cool || r.Group == Care {
 				continue
 			}
 			for i, m := range NewView(b, needs).Run(r) {
