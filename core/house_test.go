@@ -22,7 +22,7 @@ var floors = [][]string{
 	{"core/brief"},
 	{"core/predict"},
 	{"core/rule"},
-	{"core/scene"},
+	{"core/scene", "core/outcome"},
 	{"core/plan"},
 	{"core/sheet"},
 	{"core/verb"},

@@ -66,6 +66,7 @@ type Job struct {
 	Over     Resource   // at the rate of this resource
 	Beside   bool       // core, card and moving go on side by side, so that the slowest sets the time; else one after the other
 	Others   int64      // all-thread points that go to what goes on at once
+	Moving   int64      // of the rate, what goes on at once takes
 	Pieces   int64      // equal pieces the time is told for; 1 for the whole
 }
 
@@ -76,19 +77,26 @@ type Tokens struct {
 	CardFixedMiB int64      // graphics memory taken before the first weight: the desktop and what else goes on
 	CacheMiB     int64      // key and value cache, with the overhead that weights have too
 	MemoryFixed  int64      // MiB of main memory taken by everything else
+	RateFixed    int64      // MB/s of main memory's bandwidth taken by everything else
 	OnCard       bool       // whether the card is used
 	Stream       unit.Share // share of peak bandwidth that streaming reads reach
 }
 
-// The aims' units.
+// Units that figures are told in elsewhere too.
+var (
+	Minutes = Unit{"minute", "minutes", true}
+	Years   = Unit{"year", "years", false}
+)
+
+// The other units of aims.
 var (
 	streamUnit   = Unit{"stream", "streams", false}
 	pictureUnit  = Unit{"picture a second", "pictures a second", false}
 	secondUnit   = Unit{"second", "seconds", false}
-	minuteUnit   = Unit{"minute", "minutes", true}
+	minuteUnit   = Minutes
 	waitUnit     = Unit{"second", "seconds", true}
 	hourUnit     = Unit{"hour", "hours", false}
-	yearUnit     = Unit{"year", "years", false}
+	yearUnit     = Years
 	gigabyteUnit = Unit{"GB", "GB", false}
 	megabyteUnit = Unit{"MB/s", "MB/s", false}
 	tokenUnit    = Unit{"token a second", "tokens a second", false}
@@ -175,10 +183,14 @@ func (d *demand) settle(all []demand) {
 			}
 			if l.Job != nil {
 				l.Job.Others = d.others(AllWork, all)
+				if l.Job.MoveMB > 0 {
+					l.Job.Moving = d.others(l.Job.Over, all)
+				}
 			}
 			if l.Tokens != nil {
 				l.Tokens.CardFixedMiB = d.others(GraphicsMemory, all)
 				l.Tokens.MemoryFixed += d.others(MemorySize, all)
+				l.Tokens.RateFixed = d.others(MemoryRate, all)
 			}
 		}
 	}

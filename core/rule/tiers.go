@@ -1,8 +1,11 @@
 package rule
 
 import (
+	"slices"
+
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/unit"
 )
 
@@ -76,4 +79,49 @@ func (v *View) pooled(in func(tier) bool) (brief.Need, bool) {
 	}
 	sum.Enough = brief.Sold(sum.Resource, sum.Enough)
 	return sum, asked
+}
+
+// Tier is one tier of a brief's storage as a build holds it.
+type Tier struct {
+	Size     brief.Resource // boot, cache or archive size
+	On       build.Seat     // seat whose drives hold it; the boot seat where its own is empty
+	Drive    *part.Drive    // nil where even the boot seat is empty
+	Count    int
+	Capacity unit.Storage // of those drives, decimal MB
+	Left     unit.Storage // of it for this tier, when the other tiers on the same drives have their floors
+	Yearly   unit.Storage // what all tiers on the same drives write in a year
+	Rated    int64        // TB those drives are rated for, JESD218; 0 for disks, which have no such rating
+	Years    int64        // until that is spent, thousandths; only where Rated and Yearly are above 0
+	Missing  []string     // figures the drive's sheet lacks
+}
+
+// Tiers tells where the three tiers of a brief lie on a build, with what is left for each and how long the drives last.
+func Tiers(b *build.Build, n *brief.Needs) []Tier {
+	v := NewView(b, n)
+	var list []Tier
+	for _, t := range tiers {
+		v.missing = v.missing[:0]
+		out := Tier{Size: t.size, On: t.seat}
+		if v.onBoot(t) {
+			out.On = build.Boot
+		}
+		if d := v.carrier(t.seat); d.Drive != nil {
+			out.Drive, out.Count = d.Drive, d.Count
+			out.Capacity = v.capacity(out.On)
+			out.Left = out.Capacity
+			for _, other := range tiers {
+				if other != t && (other.seat == out.On || out.On == build.Boot && v.onBoot(other)) {
+					out.Left -= unit.Storage(v.Needs.By[other.size].Floor)
+				}
+			}
+			out.Left = max(out.Left, 0)
+			if !d.Drive.Disk {
+				s := v.spent(out.On, d)
+				out.Yearly, out.Rated, out.Years = s.yearly, s.rated, s.years
+			}
+		}
+		out.Missing = slices.Clone(v.missing)
+		list = append(list, out)
+	}
+	return list
 }
