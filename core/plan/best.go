@@ -3,136 +3,189 @@ package plan
 import (
 	"context"
 	"math"
+
+	"slipfit/core/unit"
 )
 
-// scale is how many parts of cost a value point counts for; the price counts for a whole number of parts.
+// scale is how many parts of cost a value point counts for where price counts for a whole number of parts.
 const scale = 1 << 16
 
 // Best finds the build that serves the most value within the budget, and of several the cheapest, and of those the first
-// in tie order. The bound weighs price against value: for any price of a value point, cost = price − value bounds the
-// value that fits a budget.
+// in tie order. It first finds the most value, then the least price for it. A bound weighs price against value: for any
+// price of a value point, what is left of value less price bounds the value that a budget can buy.
 func (p *Problem) Best(ctx context.Context) Answer {
 	a := Answer{Certificate: Certificate{Combinations: p.combinations()}}
 	if p.emptied() {
 		return p.infeasible(a)
 	}
 	p.appraise()
-	w := p.weigh()
-	a.Certificate.Root.Worth = w.worth(w.bound.root())
-	s := p.newSearch(ctx, w.bound, w.limit(nil))
-	s.perPoint = scale
-	var best *leaf
+	best, s := p.least(ctx, p.priceBound())
+	a.Certificate.Nodes += s.nodes
+	if best == nil {
+		p.conclude(&a, s, nil)
+		return a
+	}
+	top := p.most(ctx, best, &a)
+	if top.stopped {
+		p.conclude(&a, top, best)
+		a.Certificate.Final = Bound{Worth: max(best.worth, min(a.Certificate.Root.Worth, top.worthWithin(p.purse, top.open)))}
+		a.Certificate.Gap.Worth = a.Certificate.Final.Worth - a.Worth
+		return a
+	}
+	low := p.cheapestAt(ctx, best, &a)
+	p.conclude(&a, low, best)
+	a.Certificate.Final = Bound{Worth: a.Worth, Price: a.Price}
+	if low.stopped {
+		a.Certificate.Final.Price = min(a.Price, unit.Money(p.fixed+low.priceFor(best.worth, low.open)))
+		a.Certificate.Gap.Price = a.Price - a.Certificate.Final.Price
+	}
+	return a
+}
+
+// most raises a choice to the one of the most value within the budget.
+func (p *Problem) most(ctx context.Context, best *leaf, a *Answer) *search {
+	budget := p.purse
+	if free := p.newBound(p.valueFrame(), weights{perPoint: scale}); free.worthWithin(budget, free.root()) <= best.worth {
+		a.Certificate.Root.Worth = best.worth
+		return newSearch(ctx, free, 0)
+	}
+	focus, main := p.focus(func(b *bound) int64 { return b.worthWithin(budget, b.root()) },
+		func(b *bound) int64 { return b.costFor(budget, best.worth+1) })
+	p = focus
+	free := p.newBound(main.frame, weights{perPoint: scale})
+	a.Certificate.Root.Worth = max(best.worth, min(main.worthWithin(budget, main.root()), free.worthWithin(budget, free.root())))
+	s := newSearch(ctx, main, 0, free, p.priceBound())
+	limit := func() {
+		s.limit = main.costFor(budget, best.worth+1)
+		s.guards[0].limit = free.costFor(budget, best.worth+1)
+		s.guards[1].limit = budget
+	}
+	limit()
 	s.found = func(s *search) {
-		l := s.leaf()
-		if l.price-p.fixed > w.budget {
-			return
-		}
-		if best == nil || l.worth > best.worth || l.worth == best.worth && l.price < best.price {
-			best = &l
-			s.limit = min(s.limit, w.limit(best))
+		if l := s.leaf(); l.price-p.fixed <= budget && l.worth > best.worth {
+			*best = l
+			limit()
 		}
 	}
 	s.run()
-	if best != nil && !s.stopped {
-		a.Certificate.Nodes += p.first(ctx, w.bound, best, w.cost(best), scale)
-	}
-	p.conclude(&a, s, best)
-	final := a.Worth
-	if s.open < never {
-		final = min(a.Certificate.Root.Worth, w.worth(s.open))
-	}
-	a.Certificate.Final.Worth = max(final, a.Worth)
-	a.Certificate.Gap.Worth = a.Certificate.Final.Worth - a.Worth
-	return a
+	a.Certificate.Nodes += s.nodes
+	return s
 }
 
-// weighing is a price of value under which the bound is tightest.
-type weighing struct {
-	p        *Problem
-	perMinor int64 // parts of cost a minor unit of money counts for
-	budget   int64 // most the open seats may cost
-	bound    *bound
+// cheapestAt lowers a choice to the cheapest that serves as much, first in tie order.
+func (p *Problem) cheapestAt(ctx context.Context, best *leaf, a *Answer) *search {
+	focus, main := p.focus(func(b *bound) int64 { return -b.priceFor(best.worth, b.root()) },
+		func(b *bound) int64 { return b.costFor(best.price-b.p.fixed, best.worth) })
+	p = focus
+	free := p.newBound(main.frame, weights{perPoint: scale})
+	price := p.priceBound()
+	a.Certificate.Root.Price = unit.Money(p.fixed + max(price.root(), main.priceFor(best.worth, main.root())))
+	s := newSearch(ctx, main, 0, free, price)
+	limit := func(s *search, price int64) {
+		s.limit = main.costFor(price, best.worth)
+		s.guards[0].limit = free.costFor(price, best.worth)
+		s.guards[1].limit = price
+	}
+	limit(s, best.price-p.fixed-1)
+	s.found = func(s *search) {
+		if l := s.leaf(); l.worth >= best.worth && l.price < best.price {
+			*best = l
+			limit(s, best.price-p.fixed-1)
+		}
+	}
+	s.run()
+	a.Certificate.Nodes += s.nodes
+	if s.stopped {
+		return s
+	}
+	tie := newSearch(ctx, main, 0, free, price)
+	limit(tie, best.price-p.fixed)
+	tie.tidy = true
+	tie.found = func(s *search) {
+		if l := s.leaf(); l.price == best.price && l.worth == best.worth {
+			*best = l
+			s.stop = true
+		}
+	}
+	tie.run()
+	a.Certificate.Nodes += tie.nodes
+	return s
 }
 
-// weigh looks for the price of value whose bound on the value within the budget is least. That bound is convex in the
-// price, so a search over its logarithm finds it.
-func (p *Problem) weigh() *weighing {
-	budget := int64(0)
-	for _, c := range p.cols {
-		most := int64(0)
-		for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
-			most = max(most, c.price[o])
+// focus makes the tightest bound by a measure, leaves out the options that no choice of use has by it, and begins again
+// with what is left, as long as that is much less. It returns what is left, and the bound on it.
+func (p *Problem) focus(measure, limit func(b *bound) int64) (*Problem, *bound) {
+	lo, hi := 0.0, 26.0
+	for {
+		b, at := p.tightest(p.valueFrame(), measure, lo, hi)
+		q := p.within(b.useful(limit(b)))
+		if q == nil || q.count()*10 > p.count()*9 {
+			return p, b
 		}
-		budget += most
+		p, lo, hi = q, max(0, at-3), at+3
 	}
-	for _, t := range p.sums {
-		if room, ok := t.pays(p); ok {
-			budget = min(budget, room)
-		}
+}
+
+// valueFrame is the frame for bounds that weigh price against value.
+func (p *Problem) valueFrame() *frame {
+	worth := int64(1)
+	for i := range p.ask.Needs.By {
+		worth += int64(p.ask.Needs.By[i].Weight) * 1000
 	}
-	try := func(x float64) *weighing {
-		w := &weighing{p: p, perMinor: int64(math.Exp2(x)), budget: budget}
-		w.bound = p.newBound(p.order(), p.costs(w.perMinor))
-		return w
+	return p.newFrame(weights{perMinor: max(1, scale*worth/max(p.purse, 1)), perPoint: scale})
+}
+
+// tightest looks for the price of value whose bound is least by a measure convex in that price, between two powers of
+// two, and says where it found it.
+func (p *Problem) tightest(f *frame, measure func(b *bound) int64, lo, hi float64) (*bound, float64) {
+	type trial struct {
+		at    float64
+		bound *bound
+		value int64
 	}
-	value := func(w *weighing) int64 { return w.perMinor*w.budget - w.bound.root() }
-	lo, hi := 0.0, 24.0
-	a, b := try(lo+(hi-lo)*0.382), try(lo+(hi-lo)*0.618)
-	for hi-lo > 0.1 {
-		if value(a) <= value(b) {
-			hi = lo + (hi-lo)*0.618
-			b = a
-			a = try(lo + (hi-lo)*0.382)
+	try := func(x float64) trial {
+		b := p.newBound(f, weights{perMinor: int64(math.Exp2(x)), perPoint: scale})
+		return trial{x, b, measure(b)}
+	}
+	const golden = 0.381966
+	a, b := try(lo+(hi-lo)*golden), try(hi-(hi-lo)*golden)
+	for hi-lo > 1 {
+		if a.value < b.value {
+			hi, b = b.at, a
+			a = try(lo + (hi-lo)*golden)
 		} else {
-			lo = lo + (hi-lo)*0.382
-			a = b
-			b = try(lo + (hi-lo)*0.618)
+			lo, a = a.at, b
+			b = try(hi - (hi-lo)*golden)
 		}
 	}
-	if value(b) < value(a) {
-		return b
+	if a.value < b.value {
+		return a.bound, a.at
 	}
-	return a
+	return b.bound, b.at
 }
 
-// costs charges every option its price, less the value it serves.
-func (p *Problem) costs(perMinor int64) [][]int64 {
-	cost := make([][]int64, len(p.cols))
-	for i, c := range p.cols {
-		cost[i] = make([]int64, len(c.options))
-		for o := range c.options {
-			cost[i][o] = perMinor*c.price[o] - scale*c.worth[o]
-		}
-	}
-	for _, f := range p.many {
-		if f.most != nil {
-			for o, w := range f.most {
-				cost[f.home][o] -= scale * w
-			}
-		}
-	}
-	return cost
+// costFor is the most a choice can cost that is priced and worth so much, what is settled left out of the price.
+func (b *bound) costFor(price, worth int64) int64 {
+	return b.perMinor*price - b.perPoint*(worth-b.p.settled)
 }
 
-// cost of a choice.
-func (w *weighing) cost(l *leaf) int64 {
-	return w.perMinor*(l.price-w.p.fixed) - scale*(l.worth-w.p.settled)
+// worthWithin is the most value a budget can buy where no choice costs less than so much.
+func (b *bound) worthWithin(budget, cost int64) int64 {
+	return b.p.settled + floor(b.perMinor*budget-cost, b.perPoint)
 }
 
-// limit is the most a choice may cost that is of use besides the best so far: one that serves more within the budget,
-// or as much for less.
-func (w *weighing) limit(best *leaf) int64 {
-	if best == nil {
-		return w.perMinor * w.budget
+// priceFor is the least price of so much value where no choice costs less than so much.
+func (b *bound) priceFor(worth, cost int64) int64 {
+	return -floor(-(cost + b.perPoint*(worth-b.p.settled)), b.perMinor)
+}
+
+// floor divides rounding down; d is positive.
+func floor(n, d int64) int64 {
+	q := n / d
+	if n%d < 0 {
+		q--
 	}
-	more := w.perMinor*w.budget - scale*(best.worth+1-w.p.settled)
-	less := w.perMinor*(best.price-w.p.fixed-1) - scale*(best.worth-w.p.settled)
-	return max(more, less)
-}
-
-// worth is the most value that fits the budget where no choice costs less than the bound.
-func (w *weighing) worth(bound int64) int64 {
-	return w.p.settled + (w.perMinor*w.budget-bound)/scale
+	return q
 }
 
 // appraise works out the largest worth that each factor can reach.

@@ -181,7 +181,7 @@ func brute(t testing.TB, stock *part.Stock, ask Ask, better func(a, b *leaf) boo
 		worth += w
 		if i == len(cols) {
 			l := &leaf{pick: append([]int(nil), pick...), price: price, worth: worth}
-			if best == nil || better(l, best) {
+			if best == nil || better(l, best) || !better(best, l) && earlier(l, best, cols) {
 				best = l
 			}
 			return
@@ -199,6 +199,18 @@ func brute(t testing.TB, stock *part.Stock, ask Ask, better func(a, b *leaf) boo
 	}
 	walk(0, 0, price)
 	return best, cols
+}
+
+// earlier is the tie order: by the parts in the seats as the planner decides them, then by how they are used.
+func earlier(a, b *leaf, cols []*column) bool {
+	for _, s := range sequence {
+		for i, c := range cols {
+			if c.seat == s && a.pick[i] != b.pick[i] {
+				return a.pick[i] < b.pick[i]
+			}
+		}
+	}
+	return false
 }
 
 func cheaper(a, b *leaf) bool { return a.price < b.price }

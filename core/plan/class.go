@@ -13,6 +13,7 @@ import (
 // trait is what the source of a rule says of it.
 type trait struct {
 	judges bool     // whether it finds anything but advice; one that does not is of no concern here
+	serves bool     // whether it finds value
 	needs  bool     // whether it reads the needs
 	fields []string // fields of parts and builds that it can read
 }

@@ -4,18 +4,17 @@ import (
 	"encoding/binary"
 	"slices"
 
-	"slipfit/core/rule"
+	"slipfit/core/build"
 )
 
 // factor is a rule over several columns, checked when all of them are decided. It remembers what it found by the
 // classes of its options, so that a rule is asked once for all choices it cannot tell apart.
 type factor struct {
-	rule *rule.Rule
-	cols []int
-	by   []*classes
-	seen memory
-	most []int64 // for the column home: the largest worth each of its options can reach; nil where it is never worth anything
-	home int     // the column the bound charges the worth to
+	*query
+	by     []*classes
+	seen   memory
+	lastly int     // its last column in the order of search, which settles its worth
+	most   []int64 // the largest worth each option of that column can reach; nil where it is never worth anything
 }
 
 // unseen marks a choice not asked yet.
@@ -34,11 +33,11 @@ const (
 	mapTo   = 1 << 18
 )
 
-func (p *Problem) newFactor(r *rule.Rule) *factor {
-	f := &factor{rule: r, cols: p.reads(r)}
+func (p *Problem) newFactor(q *query) *factor {
+	f := &factor{query: q}
 	n := 1
 	for _, c := range f.cols {
-		k := p.classify(r, c)
+		k := p.classify(q.rule, c)
 		f.by = append(f.by, k)
 		if n <= tableTo {
 			n *= max(len(k.first), 1)
@@ -65,7 +64,7 @@ func (f *factor) ask(p *Problem, options []int) int64 {
 			at = at*len(f.by[i].first) + int(f.by[i].of[o])
 		}
 		if m.table[at] == unseen {
-			m.table[at] = int32(f.check(p, options))
+			m.table[at] = int32(p.run(f.query, options))
 		}
 		return int64(m.table[at])
 	}
@@ -77,31 +76,27 @@ func (f *factor) ask(p *Problem, options []int) int64 {
 		if len(m.large) >= mapTo {
 			clear(m.large)
 		}
-		w = int32(f.check(p, options))
+		w = int32(p.run(f.query, options))
 		m.large[string(m.key)] = w
 	}
 	return int64(w)
 }
 
-func (f *factor) check(p *Problem, options []int) int64 {
-	for i, o := range options {
-		p.put(f.cols[i], o)
-	}
-	return p.run(f.rule)
-}
-
-// appraise finds the largest worth the factor reaches by the classes of each of its columns, and makes the column for
-// which that is least in all its home. A factor too large to be looked through is taken to reach the given worth anywhere.
+// appraise finds the largest worth the factor reaches by the options of its last column. A factor too large to be looked
+// through is taken to reach the given worth anywhere.
 func (f *factor) appraise(p *Problem, otherwise int64) {
-	if f.seen.table == nil {
-		f.home = f.cols[0]
-		f.most = slices.Repeat([]int64{otherwise}, len(p.cols[f.home].options))
+	if t, known := traits[f.rule.ID]; f.early || known && !t.serves {
 		return
 	}
-	most := make([][]int64, len(f.cols))
+	col := p.cols[f.lastly]
+	if f.seen.table == nil {
+		f.most = slices.Repeat([]int64{otherwise}, len(col.options))
+		return
+	}
+	at := slices.Index(f.cols, f.lastly)
+	most := make([]int64, len(f.by[at].first))
 	live := make([][]int, len(f.cols)) // by column: an option of each class that has a live one
 	for i, c := range f.cols {
-		most[i] = make([]int64, len(f.by[i].first))
 		live[i] = f.by[i].living(p.cols[c])
 	}
 	options := make([]int, len(f.cols))
@@ -117,28 +112,63 @@ func (f *factor) appraise(p *Problem, otherwise int64) {
 		}
 		if w := f.ask(p, options); w > 0 {
 			valued = true
-			for j, o := range options {
-				k := f.by[j].of[o]
-				most[j][k] = max(most[j][k], w)
-			}
+			k := f.by[at].of[options[at]]
+			most[k] = max(most[k], w)
 		}
 	}
 	walk(0)
 	if !valued {
 		return
 	}
-	best := -1.0
-	for i, c := range f.cols {
-		each := make([]int64, len(p.cols[c].options))
-		sum := 0.0
-		for o := p.cols[c].live.next(0); o >= 0; o = p.cols[c].live.next(o + 1) {
-			each[o] = most[i][f.by[i].of[o]]
-			sum += float64(each[o])
-		}
-		if mean := sum / float64(p.cols[c].live.count()); best < 0 || mean < best {
-			best, f.home, f.most = mean, c, each
+	f.most = make([]int64, len(col.options))
+	for o := range f.most {
+		f.most[o] = most[f.by[at].of[o]]
+	}
+}
+
+// has reports a column the factor reads.
+func (f *factor) has(c int) bool { return slices.Contains(f.cols, c) }
+
+// small reports a factor that a bound can look through: quick to ask, and of few classes.
+func (f *factor) small() bool {
+	n := 1
+	for _, k := range f.by {
+		n *= len(k.first)
+		if n > 1<<15 {
+			return false
 		}
 	}
+	return slow(f) == 0
+}
+
+// open is how many of its columns have several options left.
+func (f *factor) open(p *Problem) int {
+	n := 0
+	for _, c := range f.cols {
+		if p.only(c) < 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// at asks the factor with option o of column c, options i and j of its scope, and the only option of any other column.
+func (f *factor) at(p *Problem, c, o int, scope []int, i, j int) int64 {
+	var room [build.Seats]int
+	list := room[:len(f.cols)]
+	for n, q := range f.cols {
+		switch {
+		case q == c:
+			list[n] = o
+		case q == scope[len(scope)-1]:
+			list[n] = j
+		case q == scope[0]:
+			list[n] = i
+		default:
+			list[n] = p.only(q)
+		}
+	}
+	return f.ask(p, list)
 }
 
 // living lists a live option of each class that has one.

@@ -42,7 +42,7 @@ func TestFields(t *testing.T) {
 			list = append(list, fmt.Sprintf("%q", f))
 		}
 		slices.Sort(list)
-		fmt.Fprintf(&b, "%q: {judges: %v, needs: %v, fields: []string{%s}},\n", r.ID, reads.judges, reads.needs, strings.Join(list, ", "))
+		fmt.Fprintf(&b, "%q: {judges: %v, serves: %v, needs: %v, fields: []string{%s}},\n", r.ID, reads.judges, reads.serves, reads.needs, strings.Join(list, ", "))
 	}
 	b.WriteString("}\n")
 	want, err := format.Source(b.Bytes())
@@ -169,6 +169,7 @@ type reader struct {
 	fields map[string]bool // of parts, and the mounting decisions of a build
 	needs  bool            // whether it reads the needs
 	judges bool            // whether it finds anything but advice
+	serves bool            // whether it finds value
 }
 
 func (r *reader) walk(n ast.Node) {
@@ -208,8 +209,9 @@ func (r *reader) visit(n ast.Node, above []ast.Node) bool {
 		r.judges = r.judges || types.TypeString(r.info.TypeOf(n), nil) == "slipfit/core/rule.Margin"
 	case *ast.AssignStmt:
 		for _, l := range n.Lhs {
-			if sel, ok := l.(*ast.SelectorExpr); ok && slices.Contains([]string{"Verdict", "Advice", "Worth"}, sel.Sel.Name) {
-				r.judges = true
+			if sel, ok := l.(*ast.SelectorExpr); ok {
+				r.judges = r.judges || slices.Contains([]string{"Verdict", "Advice", "Worth"}, sel.Sel.Name)
+				r.serves = r.serves || sel.Sel.Name == "Worth"
 			}
 		}
 	case *ast.Ident:
@@ -220,29 +222,34 @@ func (r *reader) visit(n ast.Node, above []ast.Node) bool {
 
 // name is the package and name of a function called.
 func (r *reader) name(fun ast.Expr) string {
-	switch f := fun.(type) {
-	case *ast.IndexExpr:
-		return r.name(f.X)
-	case *ast.Ident:
-		if o, ok := r.info.Uses[f].(*types.Func); ok {
-			return o.Pkg().Name() + "." + o.Name()
-		}
-	case *ast.SelectorExpr:
-		if o, ok := r.info.Uses[f.Sel].(*types.Func); ok && o.Pkg() != nil {
-			return o.Pkg().Name() + "." + o.Name()
-		}
+	if o := r.callee(fun); o != nil && o.Pkg() != nil {
+		return o.Pkg().Name() + "." + o.Name()
 	}
 	return ""
 }
 
+// callee is the function called, nil for a conversion, a builtin or a value.
+func (r *reader) callee(fun ast.Expr) *types.Func {
+	switch f := fun.(type) {
+	case *ast.IndexExpr:
+		return r.callee(f.X)
+	case *ast.Ident:
+		o, _ := r.info.Uses[f].(*types.Func)
+		return o
+	case *ast.SelectorExpr:
+		o, _ := r.info.Uses[f.Sel].(*types.Func)
+		return o
+	}
+	return nil
+}
+
 // hands refuses a whole part handed to a function outside this module that could look at all of it.
 func (r *reader) hands(call *ast.CallExpr) {
-	name := r.name(call.Fun)
-	pack, _, _ := strings.Cut(name, ".")
-	switch pack {
-	case "", "rule", "build", "part", "brief", "unit", "link", "feed", "air", "sound", "media":
+	callee := r.callee(call.Fun)
+	if callee == nil || callee.Pkg() == nil || strings.HasPrefix(callee.Pkg().Path(), "slipfit/") {
 		return
 	}
+	name := r.name(call.Fun)
 	switch name {
 	case "slices.IndexFunc", "slices.ContainsFunc", "slices.SortFunc", "slices.SortStableFunc", "slices.Clone", "slices.Reverse", "slices.All", "slices.Values", "slices.Backward":
 		return

@@ -6,49 +6,72 @@ import (
 	"slipfit/core/unit"
 )
 
-// Least finds the cheapest build that stands. Of several at that price it gives the one first in tie order: by case,
-// board, processor and so on, each by its id.
+// Least finds the cheapest build that stands. Of several at that price it gives the first in tie order.
 func (p *Problem) Least(ctx context.Context) Answer {
 	a := Answer{Certificate: Certificate{Combinations: p.combinations()}}
 	if p.emptied() {
 		return p.infeasible(a)
 	}
-	cost := make([][]int64, len(p.cols))
-	for i, c := range p.cols {
-		cost[i] = c.price
-	}
-	b := p.newBound(p.order(), cost)
+	b := p.priceBound()
 	root := p.fixed + b.root()
 	a.Certificate.Root.Price = unit.Money(root)
-	s := p.newSearch(ctx, b, never-1)
+	best, s := p.least(ctx, b)
+	a.Certificate.Nodes = s.nodes
+	if best != nil && !s.stopped {
+		a.Certificate.Nodes += first(ctx, best, b, best.price-p.fixed)
+	}
+	p.conclude(&a, s, best)
+	if a.Status == Feasible || a.Status == Unknown {
+		a.Certificate.Final.Price = unit.Money(max(root, p.fixed+s.open))
+	}
+	if a.Status == Optimal {
+		a.Certificate.Final.Price = a.Price
+	}
+	if best != nil {
+		a.Certificate.Final.Price = min(a.Price, a.Certificate.Final.Price)
+		a.Certificate.Gap.Price = a.Price - a.Certificate.Final.Price
+	}
+	return a
+}
+
+// priceBound is the bound on price alone.
+func (p *Problem) priceBound() *bound {
+	w := weights{perMinor: 1}
+	if p.priced == nil {
+		p.priced = p.newBound(p.newFrame(w), w)
+	}
+	return p.priced
+}
+
+// least looks for the cheapest choice.
+func (p *Problem) least(ctx context.Context, b *bound) (*leaf, *search) {
 	var best *leaf
+	s := newSearch(ctx, b, p.purse)
 	s.found = func(s *search) {
 		l := s.leaf()
 		best = &l
 		s.limit = l.price - p.fixed - 1
 	}
 	s.run()
-	if best != nil && !s.stopped {
-		a.Certificate.Nodes += p.first(ctx, b, best, best.price-p.fixed, 0)
-	}
-	final := min(never, p.fixed+s.open)
-	p.conclude(&a, s, best)
-	switch {
-	case best == nil && s.stopped:
-		a.Certificate.Final.Price = unit.Money(max(final, root))
-	case best != nil:
-		a.Certificate.Final.Price = min(a.Price, unit.Money(max(final, root)))
-		a.Certificate.Gap.Price = a.Price - a.Certificate.Final.Price
-		if a.Certificate.Gap.Price == 0 {
-			a.Status = Optimal
+	return best, s
+}
+
+// first replaces a choice by the first in tie order that costs and serves the same.
+func first(ctx context.Context, best *leaf, b *bound, limit int64, guards ...*bound) (nodes int64) {
+	s := newSearch(ctx, b, limit, guards...)
+	s.tidy = true
+	s.found = func(s *search) {
+		if l := s.leaf(); l.price == best.price && l.worth == best.worth {
+			*best = l
+			s.stop = true
 		}
 	}
-	return a
+	s.run()
+	return s.nodes
 }
 
 // conclude fills in what a search found.
 func (p *Problem) conclude(a *Answer, s *search, best *leaf) {
-	a.Certificate.Nodes += s.nodes
 	a.Certificate.Checks = p.checks
 	switch {
 	case best == nil && s.stopped:

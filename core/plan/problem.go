@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"slipfit/core/brief"
@@ -14,7 +15,6 @@ import (
 type Problem struct {
 	stock *part.Stock
 	ask   Ask
-	rules []*rule.Rule
 
 	base      build.Build // what is settled to the last detail
 	fixed     int64       // price of what is settled, minor units
@@ -23,12 +23,16 @@ type Problem struct {
 	colOf     [build.Seats]int // column of a seat, −1 where it is settled
 	tables    tables           // allowed pairs
 	many      []*factor        // rules that read three columns or more, and pairs that are worth something
+	last      [][]*factor      // by column: factors whose last column in the order of search it is
 	sums      []*total         // rules declared as sums over two columns or more
+	purse     int64            // the most the open seats may cost
 	cut       []Cut            // what the rules took away before any search
 	checks    int64
 	appraised bool // whether the factors know their largest worth
 
-	scratch build.Build
+	priced  *bound      // on price alone, made when first asked for
+	scratch build.Build // with the columns a rule is asked of filled
+	lone    build.Build // the same for early queries
 	view    *rule.View
 }
 
@@ -45,12 +49,6 @@ func newProblem(stock *part.Stock, ask Ask, rules []*rule.Rule) (*Problem, error
 		return nil, err
 	}
 	p := &Problem{stock: stock, ask: ask}
-	for _, r := range rules {
-		t, known := traits[r.ID]
-		if (!known || t.judges) && !slices.Contains(ask.Lift, r.ID) {
-			p.rules = append(p.rules, r)
-		}
-	}
 	p.cols = columns(stock, &p.ask, &p.base)
 	for s := range p.colOf {
 		p.colOf[s] = -1
@@ -63,87 +61,80 @@ func newProblem(stock *part.Stock, ask Ask, rules []*rule.Rule) (*Problem, error
 	}
 	p.scratch = p.base
 	p.view = rule.NewView(&p.scratch, p.ask.Needs)
-	p.prepare()
+	p.prepare(rules)
 	return p, nil
 }
 
-// reads lists the columns a rule looks at, in column order.
-func (p *Problem) reads(r *rule.Rule) []int {
-	var list []int
-	for _, s := range r.Reads {
-		if i := p.colOf[s]; i >= 0 && !slices.Contains(list, i) {
-			list = append(list, i)
-		}
-	}
-	slices.Sort(list)
-	return list
-}
-
-// put places an option of a column into the scratch build.
-func (p *Problem) put(col, option int) {
-	p.scratch.Set(p.cols[col].options[option])
-}
-
-// failed is the worth of a rule that does not let the build stand.
-const failed = -1
-
-// run checks a rule on the scratch build: the value points it finds, or failed.
-func (p *Problem) run(r *rule.Rule) int64 {
-	p.checks++
-	worth := int64(0)
-	margins := p.view.Run(r)
-	for i := range margins {
-		if m := &margins[i]; !m.Advice && !m.Passes() {
-			return failed
-		}
-		worth += margins[i].Worth
-	}
-	return worth
-}
-
 // prepare turns the rules into filters, tables, factors and totals.
-func (p *Problem) prepare() {
-	var two, more []*rule.Rule
-	for _, r := range p.rules {
-		switch cols := p.reads(r); len(cols) {
+func (p *Problem) prepare(rules []*rule.Rule) {
+	queries, kept := p.queries(rules)
+	p.tables = newTables(p.cols)
+	var two, more []*query
+	for _, q := range queries {
+		switch len(q.cols) {
 		case 0:
-			w := p.run(r)
+			w := p.run(q, nil)
 			if w == failed {
-				p.cut = append(p.cut, Cut{Rule: r, Seats: build.SetOf(r.Reads...)})
+				p.cut = append(p.cut, Cut{Rule: q.rule, Seats: q.seats})
 				continue
 			}
 			p.settled += w
 		case 1:
-			p.filter(r, cols[0])
+			p.filter(q)
 		case 2:
-			two = append(two, r)
+			two = append(two, q)
 		default:
-			more = append(more, r)
+			more = append(more, q)
 		}
 	}
-	p.tables = newTables(p.cols)
-	for _, r := range two {
-		p.tabulate(r)
+	for _, q := range two {
+		p.tabulate(q)
 	}
 	p.close()
-	for _, r := range more {
-		p.many = append(p.many, p.newFactor(r))
+	for _, q := range more {
+		p.many = append(p.many, p.newFactor(q))
 	}
-	for _, r := range p.rules {
-		if cols := p.reads(r); r.Sum != nil && len(cols) > 1 {
-			p.sums = append(p.sums, p.newTotal(r, cols))
+	p.arrange()
+	p.purse = p.dearest()
+	for _, r := range kept {
+		if cols := p.columnsOf(r.Reads); r.Sum != nil && len(cols) > 1 {
+			p.add(p.newTotal(r, cols))
 		}
 	}
 }
 
+// arrange sorts the factors, those quick to ask first, and notes by which column each is settled.
+func (p *Problem) arrange() {
+	slices.SortStableFunc(p.many, func(f, g *factor) int {
+		return cmp.Or(cmp.Compare(slow(f), slow(g)), cmp.Compare(len(f.cols), len(g.cols)))
+	})
+	p.last = make([][]*factor, len(p.cols))
+	for _, f := range p.many {
+		for _, s := range sequence {
+			if c := p.colOf[s]; c >= 0 && f.has(c) {
+				f.lastly = c
+			}
+		}
+		p.last[f.lastly] = append(p.last[f.lastly], f)
+	}
+}
+
+// slow is 1 for a rule that predicts heat and noise.
+func slow(f *factor) int {
+	if f.query.rule.Group == rule.Cool {
+		return 1
+	}
+	return 0
+}
+
 // filter takes out the options that a rule fails on their own, and notes the worth of the others.
-func (p *Problem) filter(r *rule.Rule, col int) {
+func (p *Problem) filter(q *query) {
+	col := q.cols[0]
 	c := p.cols[col]
-	k := p.classify(r, col)
+	k := p.classify(q.rule, col)
 	found := make([]int64, len(k.first))
 	for i, o := range k.first {
-		p.put(col, o)
-		found[i] = p.run(r)
+		found[i] = p.run(q, []int{o})
 	}
 	dropped := 0
 	for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
@@ -157,7 +148,7 @@ func (p *Problem) filter(r *rule.Rule, col int) {
 	}
 	p.scratch = p.base
 	if dropped > 0 {
-		p.cut = append(p.cut, Cut{Rule: r, Seats: build.SetOf(c.seat), Options: dropped, Empties: c.live.next(0) < 0})
+		p.cut = append(p.cut, Cut{Rule: q.rule, Seats: build.SetOf(c.seat), Options: dropped, Empties: c.live.next(0) < 0})
 	}
 }
 

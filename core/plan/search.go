@@ -1,28 +1,37 @@
 package plan
 
-import "context"
+import (
+	"context"
+	"slices"
+)
 
-// search is one walk through the options, depth first, cheapest first. It meets every choice of options that no rule
-// and no bound excludes, and calls found for each.
+// search is one walk through the options, depth first, cheapest first. It meets every choice of options that no rule and
+// no bound excludes, and calls found for each.
 type search struct {
-	*bound
-	p     *Problem
-	done  <-chan struct{}
-	limit int64 // choices that cost more than this are of no use; found lowers it
-	found func(s *search)
+	*bound         // the bound that orders the options
+	guards []guard // other bounds that exclude too
+	limit  int64   // choices that cost more than this are of no use; found lowers it
+	found  func(s *search)
+	tidy   bool // whether to try options in tie order, not cheapest first
 
+	done   <-chan struct{}
 	pick   []int // by column: the option decided
 	levels []level
 	ready  [][][]*factor // by column and depth: factors that become ready for a column when that many are decided
 	ripe   [][][]*factor // the same, all up to that depth
-	charge [][]*factor   // by column: factors whose worth is settled when it is decided, being their last in order
 
-	nodes    int64
-	stopped  bool
-	perPoint int64 // what a value point takes off the cost
-	open     int64 // least bound among what a stop left unexplored
-	stop     bool  // set by found to end the walk
-	asked    []int
+	nodes   int64
+	stopped bool  // ended by the context
+	stop    bool  // set by found to end the walk
+	open    int64 // least bound among what an end left unexplored
+	asked   []int
+}
+
+// guard is a bound beside the one that orders the options.
+type guard struct {
+	*bound
+	limit int64
+	value []int64 // by depth: cost of what is decided and the bound on the rest
 }
 
 // level is the state with so many columns decided: the options still open to the others and the first of each that
@@ -31,14 +40,16 @@ type level struct {
 	domain [][]uint64 // by column
 	lead   []int32    // by column: place in ranked
 	room   []int64    // by sum: what all columns can give at best
+	tried  []int32    // options in tie order
 }
 
 // pollEvery is how many nodes pass between two looks at the context.
-const pollEvery = 256
+const pollEvery = 64
 
-func (p *Problem) newSearch(ctx context.Context, b *bound, limit int64) *search {
+func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *search {
+	p := b.p
 	n := len(p.cols)
-	s := &search{bound: b, p: p, done: ctx.Done(), limit: limit, pick: make([]int, n), levels: make([]level, n+1), open: never}
+	s := &search{bound: b, done: ctx.Done(), limit: limit, pick: make([]int, n), levels: make([]level, n+1), open: never}
 	for d := range s.levels {
 		l := &s.levels[d]
 		l.lead = make([]int32, n)
@@ -51,39 +62,36 @@ func (p *Problem) newSearch(ctx context.Context, b *bound, limit int64) *search 
 		copy(s.levels[0].domain[c], col.live)
 	}
 	for i, t := range p.sums {
-		s.levels[0].room[i] = t.room()
+		s.levels[0].room[i] = t.room
+	}
+	for _, g := range guards {
+		value := make([]int64, n+1)
+		value[0] = g.root()
+		s.guards = append(s.guards, guard{bound: g, limit: never, value: value})
 	}
 	s.schedule()
 	return s
 }
 
-// schedule works out when each factor can be checked: for a column, as soon as all its other columns are decided.
+// schedule works out when each factor can be checked: for its last column, as soon as all its others are decided.
 func (s *search) schedule() {
 	n := len(s.order)
 	s.ready = make([][][]*factor, n)
 	s.ripe = make([][][]*factor, n)
-	s.charge = make([][]*factor, n)
 	for c := range n {
 		s.ready[c] = make([][]*factor, n+1)
 		s.ripe[c] = make([][]*factor, n+1)
-	}
-	for _, f := range s.p.many {
-		last, before := -1, -1
-		for _, c := range f.cols {
-			switch at := s.place[c]; {
-			case at > last:
-				last, before = at, last
-			case at > before:
-				before = at
+		for _, f := range s.p.last[c] {
+			before := -1
+			for _, q := range f.cols {
+				if q != c {
+					before = max(before, s.place[q])
+				}
+			}
+			if len(f.cols) > 2 {
+				s.ready[c][before+1] = append(s.ready[c][before+1], f)
 			}
 		}
-		c := s.order[last]
-		if len(f.cols) > 2 {
-			s.ready[c][before+1] = append(s.ready[c][before+1], f)
-		}
-		s.charge[c] = append(s.charge[c], f)
-	}
-	for c := range n {
 		for d := range n + 1 {
 			if d > 0 {
 				s.ripe[c][d] = append(s.ripe[c][d], s.ripe[c][d-1]...)
@@ -95,9 +103,8 @@ func (s *search) schedule() {
 
 // run walks from the start. Afterwards open is the least bound of what was left unexplored, never where all was seen.
 func (s *search) run() {
-	bound, ok := s.settle(0, -1)
-	if ok {
-		s.descend(0, 0, bound)
+	if ahead, ok := s.settle(0); ok {
+		s.descend(0, 0, ahead)
 	}
 }
 
@@ -117,42 +124,74 @@ func (s *search) descend(d int, paid, ahead int64) {
 	}
 	c := s.order[d]
 	l := &s.levels[d]
-	rank := s.ranked[c]
-	rest := ahead - s.reach[c][rank[l.lead[c]]]
-	for k := int(l.lead[c]); k < len(rank); k++ {
-		o := int(rank[k])
+	lead := l.lead[c]
+	rank := s.ranked[c][lead:]
+	rest := paid + ahead - max(s.told(c, s.pick), s.reach[c][rank[0]])
+	if s.tidy {
+		rank = s.tieOrder(l, rank, c, rest)
+	}
+	for k, x := range rank {
+		o := int(x)
 		if !set(l.domain[c]).has(o) {
 			continue
 		}
-		reach := paid + rest + s.reach[c][o]
-		if reach > s.limit {
+		if rest+s.reach[c][o] > s.limit {
+			if s.tidy {
+				continue
+			}
 			return
 		}
 		if s.stopped || s.stop {
-			s.open = min(s.open, reach)
+			s.open = min(s.open, rest+s.reach[c][o])
 			return
 		}
-		if k > int(l.lead[c]) && !s.passes(c, o, d, s.ripe[c][d]) {
+		if (k > 0 || s.tidy) && !s.passes(c, o, d, s.ripe[c][d]) {
 			continue
 		}
-		s.pick[c] = o
-		cost := paid + s.cost[c][o]
-		for _, f := range s.charge[c] {
-			cost += s.due(f)
-		}
-		s.narrow(d, c, o)
-		if ahead, ok := s.settle(d+1, c); ok && cost+ahead <= s.limit {
-			s.descend(d+1, cost, ahead)
+		if cost, ok := s.take(d, c, o, paid, rest); ok {
+			s.narrow(d, c, o)
+			if ahead, ok := s.settle(d + 1); ok && cost+ahead <= s.limit {
+				s.descend(d+1, cost, ahead)
+			}
 		}
 	}
 }
 
-// due is what a factor's worth, now known, costs over what the bound took it to be.
-func (s *search) due(f *factor) int64 {
-	if f.most == nil || s.perPoint == 0 {
-		return 0
+// take decides an option that passes: the cost of what is decided with it, and whether no bound excludes it.
+func (s *search) take(d, c, o int, paid, rest int64) (int64, bool) {
+	s.pick[c] = o
+	worth := int64(0)
+	for _, f := range s.p.last[c] {
+		if f.most != nil {
+			worth += f.ask(s.p, s.choice(f))
+		}
 	}
-	return s.perPoint * (f.most[s.pick[f.home]] - f.ask(s.p, s.choice(f)))
+	cost, waiting := s.step(c, s.pick)
+	cost -= s.perPoint * worth
+	if rest+cost+waiting > s.limit {
+		return 0, false
+	}
+	for i := range s.guards {
+		g := &s.guards[i]
+		own, waits := g.step(c, s.pick)
+		g.value[d+1] = g.value[d] - g.told(c, s.pick) + own + waits - g.perPoint*worth
+		if g.value[d+1] > g.limit {
+			return 0, false
+		}
+	}
+	return paid + cost, true
+}
+
+// tieOrder lists the options of a column that the bound leaves, in tie order.
+func (s *search) tieOrder(l *level, rank []int32, c int, rest int64) []int32 {
+	l.tried = l.tried[:0]
+	for _, x := range rank {
+		if set(l.domain[c]).has(int(x)) && rest+s.reach[c][x] <= s.limit {
+			l.tried = append(l.tried, x)
+		}
+	}
+	slices.Sort(l.tried)
+	return l.tried
 }
 
 // choice lists what is decided of a factor's columns.
@@ -169,10 +208,7 @@ func (s *search) narrow(d, c, o int) {
 	from, to := &s.levels[d], &s.levels[d+1]
 	copy(to.lead, from.lead)
 	for i, t := range s.p.sums {
-		to.room[i] = from.room[i]
-		if t.net[c] != nil {
-			to.room[i] += t.net[c][o] - t.most[c]
-		}
+		to.room[i] = from.room[i] + t.lack(c, o)
 	}
 	for _, q := range s.order[d+1:] {
 		copy(to.domain[q], from.domain[q])
@@ -182,9 +218,9 @@ func (s *search) narrow(d, c, o int) {
 	}
 }
 
-// settle finds the first option that passes in every column undecided at depth d, column c having been decided last,
-// and returns the bound on what is undecided; false where a column has no option left.
-func (s *search) settle(d, c int) (ahead int64, ok bool) {
+// settle finds the first option that passes in every column undecided at depth d, and returns the bound on what is
+// undecided; false where a column has no option left.
+func (s *search) settle(d int) (ahead int64, ok bool) {
 	l := &s.levels[d]
 	for _, q := range s.order[d:] {
 		rank := s.ranked[q]
@@ -204,31 +240,26 @@ func (s *search) settle(d, c int) (ahead int64, ok bool) {
 			return 0, false
 		}
 		l.lead[q] = int32(k)
-		if p := s.parent[q]; p < 0 || s.place[p] < d {
-			ahead += s.reach[q][rank[k]]
+		if w := s.scope[q]; len(w) == 0 || s.place[w[len(w)-1]] < d {
+			ahead += max(s.told(q, s.pick), s.reach[q][rank[k]])
 		}
 	}
-	return ahead, true
+	return min(never, ahead), true
 }
 
 // passes reports an option of an undecided column that stands with what is decided, as far as the factors given and the
 // sums can tell.
 func (s *search) passes(q, o, d int, tests []*factor) bool {
 	for i, t := range s.p.sums {
-		if t.net[q] != nil && s.levels[d].room[i]+t.net[q][o]-t.most[q] < 0 {
+		if t.net[q] != nil && s.levels[d].room[i]+t.lack(q, o) < 0 {
 			return false
 		}
 	}
+	before := s.pick[q]
+	s.pick[q] = o
+	defer func() { s.pick[q] = before }()
 	for _, f := range tests {
-		s.asked = s.asked[:0]
-		for _, c := range f.cols {
-			if c == q {
-				s.asked = append(s.asked, o)
-			} else {
-				s.asked = append(s.asked, s.pick[c])
-			}
-		}
-		if f.ask(s.p, s.asked) == failed {
+		if f.ask(s.p, s.choice(f)) == failed {
 			return false
 		}
 	}

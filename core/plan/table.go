@@ -2,7 +2,6 @@ package plan
 
 import (
 	"slipfit/core/build"
-	"slipfit/core/rule"
 )
 
 // tables holds, for every two columns that some rule joins, which options may stand together.
@@ -45,8 +44,8 @@ func allowAll(from, to int) *table {
 
 // tabulate runs a rule that reads two columns on every pair of their classes. Worth that depends on the pair makes it a
 // factor besides.
-func (p *Problem) tabulate(r *rule.Rule) {
-	f := p.newFactor(r)
+func (p *Problem) tabulate(q *query) {
+	f := p.newFactor(q)
 	a, b := f.cols[0], f.cols[1]
 	ca, cb := p.cols[a], p.cols[b]
 	ka, kb := f.by[0], f.by[1]
@@ -76,7 +75,7 @@ func (p *Problem) tabulate(r *rule.Rule) {
 		for o := range cb.options {
 			ba.row(o).keep(back.row(int(kb.of[o])))
 		}
-		p.cut = append(p.cut, Cut{Rule: r, Seats: build.SetOf(ca.seat, cb.seat), Options: dropped})
+		p.cut = append(p.cut, Cut{Rule: q.rule, Seats: build.SetOf(ca.seat, cb.seat), Options: dropped})
 	}
 	if valued {
 		p.many = append(p.many, f)

@@ -12,6 +12,7 @@ type total struct {
 	net  [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
 	most []int64   // by column: the largest net of its live options
 	base int64     // net of the settled seats
+	room int64     // what all columns can give at best
 }
 
 // lavish stands for the net of an option whose sheet lacks a figure: nothing is concluded from it.
@@ -20,6 +21,7 @@ const lavish = 1 << 50
 func (p *Problem) newTotal(r *rule.Rule, cols []int) *total {
 	t := &total{rule: r, net: make([][]int64, len(p.cols)), most: make([]int64, len(p.cols))}
 	p.scratch = p.base
+	p.view.Build = &p.scratch
 	for _, s := range r.Reads {
 		if p.colOf[s] < 0 {
 			t.base += p.net(r, s)
@@ -30,7 +32,7 @@ func (p *Problem) newTotal(r *rule.Rule, cols []int) *total {
 		t.net[c] = make([]int64, len(col.options))
 		t.most[c] = -lavish
 		for o := range col.options {
-			p.put(c, o)
+			p.scratch.Set(col.options[o])
 			t.net[c][o] = p.net(r, col.seat)
 			if col.live.has(o) {
 				t.most[c] = max(t.most[c], t.net[c][o])
@@ -38,6 +40,10 @@ func (p *Problem) newTotal(r *rule.Rule, cols []int) *total {
 		}
 	}
 	p.scratch = p.base
+	t.room = t.base
+	for _, m := range t.most {
+		t.room += m
+	}
 	return t
 }
 
@@ -48,15 +54,6 @@ func (p *Problem) net(r *rule.Rule, s build.Seat) int64 {
 		return lavish
 	}
 	return gives - takes
-}
-
-// room is what all columns of the sum can give at best.
-func (t *total) room() int64 {
-	sum := t.base
-	for _, m := range t.most {
-		sum += m
-	}
-	return sum
 }
 
 // pays reports a sum that takes from every column just what its option costs, as a budget does, and how much the open
@@ -78,4 +75,70 @@ func (t *total) pays(p *Problem) (room int64, ok bool) {
 		room += gives
 	}
 	return room, true
+}
+
+// add keeps a sum that can exclude something. One that is nothing but prices against a budget sets the purse.
+func (p *Problem) add(t *total) {
+	if room, ok := t.pays(p); ok {
+		p.purse = min(p.purse, room)
+		return
+	}
+	for c := range p.cols {
+		if t.binds(c) {
+			p.sums = append(p.sums, t)
+			return
+		}
+	}
+}
+
+// dearest is what the dearest options cost together.
+func (p *Problem) dearest() int64 {
+	sum := int64(0)
+	for _, c := range p.cols {
+		most := int64(0)
+		for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
+			most = max(most, c.price[o])
+		}
+		sum += most
+	}
+	return sum
+}
+
+// binds reports a column whose options differ in the sum.
+func (t *total) binds(c int) bool {
+	if t.net[c] == nil {
+		return false
+	}
+	for _, n := range t.net[c] {
+		if n < t.most[c] {
+			return true
+		}
+	}
+	return false
+}
+
+// roomFor reports that no sum excludes option o of column c beside options i and j of its scope, whatever the others
+// give.
+func (p *Problem) roomFor(c, o int, scope []int, i, j int) bool {
+	for _, t := range p.sums {
+		if t.net[c] == nil {
+			continue
+		}
+		room := t.room + t.net[c][o] - t.most[c] + t.lack(scope[len(scope)-1], j)
+		if len(scope) == 2 {
+			room += t.lack(scope[0], i)
+		}
+		if room < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// lack is how much less an option gives than the best of its column.
+func (t *total) lack(c, o int) int64 {
+	if t.net[c] == nil {
+		return 0
+	}
+	return t.net[c][o] - t.most[c]
 }

@@ -1,0 +1,99 @@
+package plan
+
+import (
+	"slices"
+
+	"slipfit/core/build"
+	"slipfit/core/rule"
+)
+
+// query is a rule asked of some columns: of all it reads, or, early, of a few with every other seat empty.
+type query struct {
+	rule  *rule.Rule
+	cols  []int // in column order
+	seats build.Set
+	early bool
+	base  build.Build // for an early query: what is settled in its seats
+}
+
+// failed is the worth of a query that does not let the build stand.
+const failed = -1
+
+// whole asks a rule of all it reads.
+func (p *Problem) whole(r *rule.Rule) *query {
+	return &query{rule: r, cols: p.columnsOf(r.Reads), seats: build.SetOf(r.Reads...)}
+}
+
+// alone asks a rule of a few seats, all others empty.
+func (p *Problem) alone(r *rule.Rule, seats []build.Seat) *query {
+	q := &query{rule: r, cols: p.columnsOf(seats), seats: build.SetOf(seats...), early: true, base: p.base}
+	for s := range build.Seat(build.Seats) {
+		if !q.seats.Has(s) {
+			q.base.Clear(s)
+		}
+	}
+	return q
+}
+
+// columnsOf lists the columns of seats, in column order.
+func (p *Problem) columnsOf(seats []build.Seat) []int {
+	var list []int
+	for _, s := range seats {
+		if i := p.colOf[s]; i >= 0 && !slices.Contains(list, i) {
+			list = append(list, i)
+		}
+	}
+	slices.Sort(list)
+	return list
+}
+
+// run asks a query with options decided in its columns: the value points it finds, or failed.
+func (p *Problem) run(q *query, options []int) int64 {
+	p.checks++
+	b := &p.scratch
+	if q.early {
+		p.lone = q.base
+		b = &p.lone
+	}
+	for i, o := range options {
+		b.Set(p.cols[q.cols[i]].options[o])
+	}
+	p.view.Build = b
+	worth := int64(0)
+	margins := p.view.Run(q.rule)
+	for i := range margins {
+		if m := &margins[i]; !m.Advice && !m.Passes() {
+			return failed
+		}
+		worth += margins[i].Worth
+	}
+	if q.early {
+		return 0
+	}
+	return worth
+}
+
+// queries lists what is asked: every rule that judges and is not lifted, the early ones first. A rule lifted that
+// others lean on silences all early queries.
+func (p *Problem) queries(rules []*rule.Rule) (list []*query, kept []*rule.Rule) {
+	early := true
+	for _, r := range rules {
+		if slices.Contains(p.ask.Lift, r.ID) {
+			early = early && r.Group != rule.Fit && r.Group != rule.Mate && r.Group != rule.Feed
+			continue
+		}
+		if t, known := traits[r.ID]; !known || t.judges {
+			kept = append(kept, r)
+		}
+	}
+	for _, r := range kept {
+		w := p.whole(r)
+		for _, seats := range r.Early {
+			if q := p.alone(r, seats); early && len(q.cols) < len(w.cols) {
+				list = append(list, q)
+			}
+		}
+		list = append(list, w)
+	}
+	return list, kept
+}

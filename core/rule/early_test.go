@@ -1,0 +1,85 @@
+package rule
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"slipfit/catalog"
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/unit"
+
+	"github.com/stretchr/testify/require"
+)
+
+// TestEarlyIsNeverWrong holds every rule to the seats it says can decide alone: where they fail a build that holds no
+// others, the whole build does not stand. The planner turns builds away by it.
+func TestEarlyIsNeverWrong(t *testing.T) {
+	stock, err := catalog.Embedded()
+	require.NoError(t, err)
+	needs := []*brief.Needs{
+		{Loads: []brief.Load{{Activity: "work", Processor: 100_000, Graphics: 90_000, Memory: 50_000, Drives: 20_000}}},
+		{Loads: []brief.Load{{Activity: "copying", Processor: 20_000, Drives: 100_000}}},
+	}
+	needs[1].Place.Noise = unit.Known(unit.Sound(26_000))
+	for i := range needs {
+		for j, r := range []brief.Resource{brief.BootRead, brief.CacheWrite, brief.ArchiveWrite} {
+			needs[i].By[r] = brief.Need{Resource: r, Floor: int64(500 + 2500*i + 500*j), Enough: 7000, Reason: "the test asks it"}
+		}
+	}
+	r := rand.New(rand.NewPCG(7, 11))
+	turned := map[string]int{}
+	for n := range 6000 {
+		b := randomBuild(r, stock)
+		for s := range build.Seat(build.Seats) {
+			if r.IntN(5) == 0 {
+				b.Clear(s)
+			}
+		}
+		whole := NewView(b, needs[n%2])
+		for _, rule := range All {
+			if len(rule.Early) == 0 {
+				continue
+			}
+			stands := passes(whole.Run(rule))
+			for _, seats := range rule.Early {
+				alone := *b
+				for s := range build.Seat(build.Seats) {
+					if !build.SetOf(seats...).Has(s) {
+						alone.Clear(s)
+					}
+				}
+				if !passes(NewView(&alone, needs[n%2]).Run(rule)) {
+					if stands {
+						require.False(t, standsWithout(b, needs[n%2]), "rule %s fails %v alone and passes the whole build", rule.ID, seats)
+					}
+					turned[rule.ID]++
+				}
+				require.True(t, build.SetOf(rule.Reads...).Holds(build.SetOf(seats...)), "rule %s", rule.ID)
+			}
+		}
+	}
+	for _, rule := range All {
+		require.True(t, len(rule.Early) == 0 || turned[rule.ID] > 0, "rule %s never decided early", rule.ID)
+	}
+}
+
+// standsWithout reports a build that every rule passes, seats and shelf left out: they speak of what is not chosen yet.
+func standsWithout(b *build.Build, n *brief.Needs) bool {
+	v := NewView(b, n)
+	for _, r := range All {
+		if r.ID != "seats" && r.Group != Cool && r.Group != Serve && r.Group != Money && !passes(v.Run(r)) {
+			return false
+		}
+	}
+	return true
+}
+
+func passes(margins []Margin) bool {
+	for i := range margins {
+		if !margins[i].Advice && !margins[i].Passes() {
+			return false
+		}
+	}
+	return true
+}
