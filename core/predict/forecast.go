@@ -94,15 +94,20 @@ func (f *Forecast) Run(load int, day Day) *Run {
 	if r := f.runs[load][day]; r != nil {
 		return r
 	}
+	r := f.run(f.loads[load], f.roomC(day))
+	r.Day = day
+	f.runs[load][day] = r
+	return r
+}
+
+// roomC is the room of a day. Where there is no brief every day is ordinary.
+func (f *Forecast) roomC(day Day) float64 {
 	place := &f.needs.Place
 	room := float64(place.Room.Or(ordinaryRoomC*1000)) / 1000
 	if day == Hottest && f.asked > 0 {
 		room = max(room, float64(place.Hottest.Or(hottestRoomC*1000))/1000)
 	}
-	r := f.run(f.loads[load], room)
-	r.Day = day
-	f.runs[load][day] = r
-	return r
+	return room
 }
 
 // Day is the day that temperatures are judged on: the brief's hottest, or an ordinary one where there is no brief.

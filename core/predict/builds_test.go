@@ -1,0 +1,71 @@
+package predict_test
+
+import (
+	"math"
+	"testing"
+
+	"slipfit/core/predict"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Every build of the catalog that goes together comes to rest, at every activity, in any room up to 40 °C and 2500 m; all
+// heat that goes in comes out by air, walls and the supply's own duct, air that comes in goes out again, and all that is
+// drawn from the wall is in the parts, in the supply or on the ports.
+func TestBuildsComeToRest(t *testing.T) {
+	builds := 4000
+	if testing.Short() {
+		builds = 300
+	}
+	m := newMaker(t, 1)
+	var p predict.Predictor
+	most, total, runs := 0, 0, 0
+	for range builds {
+		b, n := m.build(), m.needs()
+		f := p.Forecast(b, n)
+		require.NotNil(t, f)
+		for i := range f.Loads() {
+			for _, day := range []predict.Day{predict.Ordinary, predict.Hottest} {
+				r := f.Run(i, day)
+				require.Empty(t, r.Missing)
+				require.NoError(t, r.Err, "%s, %s, %s, %s on %s: %+v in a room of %v at %v m", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Face, r.Load, r.RoomC, r.AltitudeM)
+				most, total, runs = max(most, r.Evaluations), total+r.Evaluations, runs+1
+
+				require.InEpsilon(t, r.HeatInW, r.CarriedW+r.WallsW+r.DuctW, 1e-3)
+				require.Less(t, r.MassResidualKgS, 1e-6)
+				require.InDelta(t, r.WallW.Expected, r.HeatInW+10, 0.1, "wall power is the heat in the case and 10 W on the ports")
+				require.InDelta(t, r.WallW.Expected, r.DCW.Expected+r.LossW.Expected, 1e-9)
+				for _, q := range append(r.Parts, r.Drives...) {
+					require.Greater(t, q.TempC.Expected, r.RoomC)
+					require.LessOrEqual(t, q.HeldW.Expected, q.AskedW+1e-9)
+					require.False(t, math.IsNaN(q.TempC.Expected))
+				}
+				for _, q := range r.Parts {
+					require.LessOrEqual(t, q.TempC.Expected, q.LimitC+0.01)
+					if q.Kept.Expected < 0.999 {
+						require.InDelta(t, q.LimitC, q.TempC.Expected, 0.01, "a part is held back only at its limit")
+					}
+				}
+			}
+		}
+	}
+	t.Logf("%d runs, %d evaluations of the network on average, %d at most", runs, total/runs, most)
+}
+
+// BenchmarkRun solves one build for one activity: mapping, supply's loss and equilibrium.
+func BenchmarkRun(b *testing.B) {
+	m := newMaker(b, 2)
+	var p predict.Predictor
+	n := m.needs()
+	n.Loads = n.Loads[:1]
+	builds := make([]*predict.Forecast, 0)
+	_ = builds
+	x, y := m.build(), m.build()
+	b.ReportAllocs()
+	for b.Loop() {
+		x, y = y, x
+		if r := p.Forecast(x, n).Run(0, predict.Hottest); r.Err != nil {
+			b.Fatal(r.Err)
+		}
+	}
+}

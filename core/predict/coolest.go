@@ -1,0 +1,41 @@
+package predict
+
+import (
+	"slipfit/core/brief"
+	"slipfit/core/part"
+	"slipfit/core/unit"
+)
+
+// CoolestC is the least temperature, °C, that a drive on a board can come to in an activity on the brief's hottest day,
+// whatever else the build holds: it breathes room air, in the socket that suits it best. A forecast of the whole build is
+// never under it, since the air in a case is no cooler than the room. Known is false where a sheet lacks a figure.
+func CoolestC(b *part.Board, d *part.Drive, l brief.Load, p *brief.Place) (coolestC float64, known bool) {
+	var s sheet
+	rest := thousandth(&s, d.Idle, &d.Article, "idle_w")
+	most := thousandth(&s, d.Power, &d.Article, "power_w")
+	resistance := thousandth(&s, d.SinkAir, &d.Article, "sink_k_w")
+	if len(s.missing) > 0 {
+		return 0, false
+	}
+	if d.Form == part.FormM2 && resistance < bareModule && !d.Sink.Or(false) && !sinks(b) {
+		resistance = bareModule
+	}
+	room := max(p.Room.Or(ordinaryRoomC*1000), p.Hottest.Or(hottestRoomC*1000))
+	return float64(room)/1000 + between(rest, most, l.Drives)*resistance, true
+}
+
+// sinks reports a board that brings a heat-sink for some module, or does not say.
+func sinks(b *part.Board) bool {
+	for i := range b.M2 {
+		if b.M2[i].Sink.Or(true) {
+			return true
+		}
+	}
+	return false
+}
+
+// LimitC is the temperature a drive slows or must stop at, °C.
+func LimitC(d *part.Drive) (float64, bool) {
+	limit, ok := d.Limit.Get()
+	return float64(limit) / float64(unit.Temperature(1000)), ok
+}
