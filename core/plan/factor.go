@@ -85,7 +85,7 @@ func (f *factor) ask(p *Problem, options []int) int64 {
 // appraise finds the largest worth the factor reaches by the options of its last column. A factor too large to be looked
 // through is taken to reach the given worth anywhere.
 func (f *factor) appraise(p *Problem, otherwise int64) {
-	if t, known := traits[f.rule.ID]; f.early || known && !t.serves {
+	if t, known := traits[f.rule.ID]; f.early != nil || known && !t.serves {
 		return
 	}
 	col := p.cols[f.lastly]

@@ -121,7 +121,7 @@ func (p *Problem) arrange() {
 
 // slow is 1 for a rule that predicts heat and noise.
 func slow(f *factor) int {
-	if f.query.rule.Group == rule.Cool {
+	if f.early == nil && f.rule.Group == rule.Cool {
 		return 1
 	}
 	return 0

@@ -12,7 +12,7 @@ type query struct {
 	rule  *rule.Rule
 	cols  []int // in column order
 	seats build.Set
-	early bool
+	early *rule.Early
 	base  build.Build // for an early query: what is settled in its seats
 }
 
@@ -25,8 +25,8 @@ func (p *Problem) whole(r *rule.Rule) *query {
 }
 
 // alone asks a rule of a few seats, all others empty.
-func (p *Problem) alone(r *rule.Rule, seats []build.Seat) *query {
-	q := &query{rule: r, cols: p.columnsOf(seats), seats: build.SetOf(seats...), early: true, base: p.base}
+func (p *Problem) alone(r *rule.Rule, e *rule.Early) *query {
+	q := &query{rule: r, cols: p.columnsOf(e.Seats), seats: build.SetOf(e.Seats...), early: e, base: p.base}
 	for s := range build.Seat(build.Seats) {
 		if !q.seats.Has(s) {
 			q.base.Clear(s)
@@ -51,7 +51,7 @@ func (p *Problem) columnsOf(seats []build.Seat) []int {
 func (p *Problem) run(q *query, options []int) int64 {
 	p.checks++
 	b := &p.scratch
-	if q.early {
+	if q.early != nil {
 		p.lone = q.base
 		b = &p.lone
 	}
@@ -59,6 +59,12 @@ func (p *Problem) run(q *query, options []int) int64 {
 		b.Set(p.cols[q.cols[i]].options[o])
 	}
 	p.view.Build = b
+	if q.early != nil {
+		if p.view.FailsEarly(q.rule, *q.early) {
+			return failed
+		}
+		return 0
+	}
 	worth := int64(0)
 	margins := p.view.Run(q.rule)
 	for i := range margins {
@@ -66,9 +72,6 @@ func (p *Problem) run(q *query, options []int) int64 {
 			return failed
 		}
 		worth += margins[i].Worth
-	}
-	if q.early {
-		return 0
 	}
 	return worth
 }
@@ -88,8 +91,8 @@ func (p *Problem) queries(rules []*rule.Rule) (list []*query, kept []*rule.Rule)
 	}
 	for _, r := range kept {
 		w := p.whole(r)
-		for _, seats := range r.Early {
-			if q := p.alone(r, seats); early && len(q.cols) < len(w.cols) {
+		for i := range r.Early {
+			if q := p.alone(r, &r.Early[i]); early && len(q.cols) < len(w.cols) {
 				list = append(list, q)
 			}
 		}

@@ -2,6 +2,7 @@ package predict
 
 import (
 	"slipfit/core/brief"
+	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/unit"
 )
@@ -20,8 +21,29 @@ func CoolestC(b *part.Board, d *part.Drive, l brief.Load, p *brief.Place) (coole
 	if d.Form == part.FormM2 && resistance < bareModule && !d.Sink.Or(false) && !sinks(b) {
 		resistance = bareModule
 	}
-	room := max(p.Room.Or(ordinaryRoomC*1000), p.Hottest.Or(hottestRoomC*1000))
-	return float64(room)/1000 + between(rest, most, l.Drives)*resistance, true
+	return dayC(p) + between(rest, most, l.Drives)*resistance, true
+}
+
+// OverLimit reports a build one of whose drives passes its limit in an activity on the brief's hottest day even in room
+// air, in the socket it sits in beside the cards and the other drives. Figures that a sheet lacks conclude nothing.
+func OverLimit(b *build.Build, l brief.Load, p *brief.Place) bool {
+	m := model{b: b}
+	m.storage()
+	if len(m.missing) > 0 {
+		return false
+	}
+	for i := range m.drives {
+		d := &m.drives[i]
+		if len(d.missing) == 0 && dayC(p)+between(d.rest, d.most, l.Drives)*d.resistance > d.limit {
+			return true
+		}
+	}
+	return false
+}
+
+// dayC is the brief's hottest day in the room, °C.
+func dayC(p *brief.Place) float64 {
+	return float64(max(p.Room.Or(ordinaryRoomC*1000), p.Hottest.Or(hottestRoomC*1000))) / 1000
 }
 
 // sinks reports a board that brings a heat-sink for some module, or does not say.

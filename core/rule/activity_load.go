@@ -18,7 +18,7 @@ Memory at rest is taken to draw 30 % of its draw at work; fans, pump, board, car
 is never over what the rule supply-steady finds, and tells the customer what to expect on a wattmeter (see supply-efficiency).`,
 	Source: "common practice",
 	Reads:  loadSeats,
-	Early:  [][]build.Seat{{build.Board, build.Processor, build.Supply}, {build.Board, build.Processor, build.Graphics, build.Supply}},
+	Early:  []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Supply, build.Board, build.Processor) {
 			return nil

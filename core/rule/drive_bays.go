@@ -16,7 +16,7 @@ A bay is lost when the radiator's mount takes it, or when the card with a plug a
 short: another bay or layout, a shorter card, another face for the radiator, or modules on the board.`,
 	Source: "SFF-8301 and SFF-8201 forms; geometry of the case's sheet",
 	Reads:  []build.Seat{build.Case, build.Graphics, build.Cooler, build.Boot, build.Cache, build.Archive},
-	Early:  [][]build.Seat{{build.Case, build.Boot}, {build.Case, build.Cache}, {build.Case, build.Archive}},
+	Early:  []Early{{Seats: []build.Seat{build.Case, build.Boot}}, {Seats: []build.Seat{build.Case, build.Cache}}, {Seats: []build.Seat{build.Case, build.Archive}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Case) || !v.cabled() {
 			return nil

@@ -1,6 +1,12 @@
 package rule
 
-import "slipfit/core/predict"
+import (
+	"slices"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/predict"
+)
 
 // DriveHeat holds every drive under the temperature at which it slows or must stop.
 var DriveHeat = Rule{
@@ -16,6 +22,14 @@ With no brief: everything at work at 22 °C, as advice, for no drive writes at f
 When short: a module with a heat-sink, another socket, a bay in moving air.`,
 	Source: "NVM Express Base Specification, Identify Controller, composite temperature thresholds, for what a limit means; bare module 12 to 25 K/W: common practice",
 	Reads:  loadSeats,
+	Early: []Early{
+		{Seats: []build.Seat{build.Board, build.Boot}, Fails: func(v *View) bool { return v.tooHot(v.Boot) }},
+		{Seats: []build.Seat{build.Board, build.Cache}, Fails: func(v *View) bool { return v.tooHot(v.Cache) }},
+		{Seats: []build.Seat{build.Board, build.Archive}, Fails: func(v *View) bool { return v.tooHot(v.Archive) }},
+		{Seats: []build.Seat{build.Case, build.Board, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive}, Fails: func(v *View) bool {
+			return v.Board != nil && slices.ContainsFunc(v.Needs.Loads, func(l brief.Load) bool { return predict.OverLimit(v.Build, l, &v.Needs.Place) })
+		}},
+	},
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) {
 			for i := range r.Drives {
@@ -28,4 +42,18 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 			}
 		})
 	},
+}
+
+// tooHot reports a drive that passes its limit in some activity even in room air.
+func (v *View) tooHot(s build.Storage) bool {
+	if v.Board == nil || s.Drive == nil {
+		return false
+	}
+	limitC, known := predict.LimitC(s.Drive)
+	for _, l := range v.Needs.Loads {
+		if c, ok := predict.CoolestC(v.Board, s.Drive, l, &v.Needs.Place); ok && known && c > limitC {
+			return true
+		}
+	}
+	return false
 }

@@ -22,7 +22,7 @@ cards that share lanes with sockets come in with rule lanes. When short: a one-s
 module for two, or a drive on a cable.`,
 	Source: "PCI-SIG M.2 module codes 2230 to 22110; makers' sheets",
 	Reads:  []build.Seat{build.Board, build.Boot, build.Cache, build.Archive},
-	Early:  [][]build.Seat{{build.Board, build.Boot}, {build.Board, build.Cache}, {build.Board, build.Archive}},
+	Early:  []Early{{Seats: []build.Seat{build.Board, build.Boot}}, {Seats: []build.Seat{build.Board, build.Cache}}, {Seats: []build.Seat{build.Board, build.Archive}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Board) || !v.modules() {
 			return nil

@@ -25,14 +25,14 @@ the brief asks for more speed of that drive than the link carries. When short: a
 SATA that does not share.`,
 	Source: "data rate of lanes: PCI Express Base specification, line code only; half the lanes of a graphics card: common practice; sharing: the board's manual",
 	Reads:  []build.Seat{build.Case, build.Board, build.Processor, build.Graphics, build.Boot, build.Cache, build.Archive, build.Cards},
-	Early: [][]build.Seat{
-		{build.Case, build.Board, build.Processor, build.Graphics},
-		{build.Case, build.Board, build.Processor, build.Graphics, build.Cards},
-		{build.Case, build.Board, build.Processor, build.Graphics, build.Cards, build.Boot},
-		{build.Case, build.Board, build.Processor, build.Graphics, build.Cards, build.Boot, build.Cache},
-		{build.Case, build.Board, build.Processor, build.Boot},
-		{build.Case, build.Board, build.Processor, build.Cache},
-		{build.Case, build.Board, build.Processor, build.Archive},
+	Early: []Early{
+		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Graphics}},
+		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Graphics, build.Cards}},
+		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Graphics, build.Cards, build.Boot}},
+		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Graphics, build.Cards, build.Boot, build.Cache}},
+		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Boot}},
+		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Cache}},
+		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Archive}},
 	},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Case, build.Board, build.Processor) {

@@ -23,7 +23,7 @@ A build with seats still open is judged by what sounds at any speed, pump and di
 When short: larger fans that turn slower, a freer front, parts that draw less.`,
 	Source: "level addition and hemisphere: ISO 3744; speed law: ASHRAE Handbook, Fan sound; what a bare figure means: common practice",
 	Reads:  loadSeats,
-	Early:  [][]build.Seat{{build.Cooler}, {build.Boot}, {build.Cache}, {build.Archive}},
+	Early:  []Early{{Seats: []build.Seat{build.Cooler}}, {Seats: []build.Seat{build.Boot}}, {Seats: []build.Seat{build.Cache}}, {Seats: []build.Seat{build.Archive}}},
 	Check: func(v *View) []Margin {
 		wish, ok := v.Needs.Place.Noise.Get()
 		if !ok {

@@ -22,7 +22,7 @@ advise. Card, processor and drive plugs look alike and are pinned differently: n
 When short: another supply. Graphics cards are never fed through SATA adapters.`,
 	Source: "ATX 3.0 design guide § 2.2.1 (plugs and pin loads) and table 3-5 (ratings); no shared cable beyond three wires at 6 A: common practice",
 	Reads:  []build.Seat{build.Board, build.Graphics, build.Supply, build.Boot, build.Cache, build.Archive, build.Cards},
-	Early:  [][]build.Seat{{build.Board, build.Supply}, {build.Board, build.Graphics, build.Supply}},
+	Early:  []Early{{Seats: []build.Seat{build.Board, build.Supply}}, {Seats: []build.Seat{build.Board, build.Graphics, build.Supply}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Supply, build.Board) {
 			return nil

@@ -38,15 +38,22 @@ type Rule struct {
 	// Reads is what the rule looks at. The planner checks a rule as soon as these seats are decided, and makes a table of
 	// allowed pairs of a rule that reads two; so Check must not look at any other seat.
 	Reads []build.Seat
-	// Early lists seats that can decide against a build before the others are filled: where Check fails a build that holds
-	// the seats of one list and no others, no build that holds them stands, by this rule or another. Tests hold the rule
-	// to what it lists; the planner asks early what it can.
-	Early [][]build.Seat
+	// Early lists what can be said against a build before all its seats are filled. Tests hold the rule to it; the planner
+	// asks early what it can.
+	Early []Early
 	// Check returns the rule's margins for a build, none where it does not apply (a seat it needs is empty). It reads
 	// nothing but v, and always gives the same margins for the same v. The slice is valid until the next check on v.
 	Check func(v *View) []Margin
 	// Sum is set on a rule that is a sum over seats; its Check is made from the same terms.
 	Sum *Sum
+}
+
+// Early is a few seats that can decide against a build, however the others are filled.
+type Early struct {
+	Seats []build.Seat
+	// Fails reports seats that no build which stands holds together; it reads those seats and the needs alone. Nil asks
+	// the rule's Check of a build that holds these seats and no others.
+	Fails func(v *View) bool
 }
 
 // Sum declares a rule as what each seat's part gives less what it takes: the rule holds while the sum is not negative.
@@ -156,4 +163,18 @@ func (v *View) Term(r *Rule, s build.Seat) (gives, takes int64, known bool) {
 	v.rule, v.margins, v.missing = r, v.margins[:0], v.missing[:0]
 	gives, takes = r.Sum.Term(v, s)
 	return gives, takes, len(v.missing) == 0
+}
+
+// FailsEarly reports that a few seats of a build decide against it, the others being empty.
+func (v *View) FailsEarly(r *Rule, e Early) bool {
+	if e.Fails != nil {
+		v.rule, v.margins, v.missing = r, v.margins[:0], v.missing[:0]
+		return e.Fails(v)
+	}
+	for _, m := range v.Run(r) {
+		if !m.Advice && !m.Passes() {
+			return true
+		}
+	}
+	return false
 }

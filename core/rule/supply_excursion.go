@@ -23,7 +23,7 @@ excursion is held to its rating at 10 ms and more; under that its own capacitors
 short: a larger supply, or one of edition 3.0 or later with the 12-contact plug.`,
 	Source: "ATX12VO design guide 2.01, table 3-3 (same split in the ATX 3.x guide); ATX 3.0 guide, table 2-1; PCIe CEM 5.0; cards with older plugs, and what capacitors carry: common practice",
 	Reads:  loadSeats,
-	Early:  [][]build.Seat{{build.Board, build.Processor, build.Supply}, {build.Board, build.Processor, build.Graphics, build.Supply}},
+	Early:  []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Supply, build.Board, build.Processor) {
 			return nil

@@ -22,7 +22,7 @@ Where a sheet does not say which rail a part draws from, the part counts in full
 board's own on 5 V and 3.3 V. Fans, pump and all lighting count on 12 V, lighting of 5 V also on 5 V. When short: another supply.`,
 	Source: "which rail feeds what: ATX design guide and drive practice, common practice",
 	Reads:  loadSeats,
-	Early:  [][]build.Seat{{build.Board, build.Processor, build.Supply}, {build.Board, build.Processor, build.Graphics, build.Supply}},
+	Early:  []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Supply, build.Board, build.Processor) {
 			return nil

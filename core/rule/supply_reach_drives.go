@@ -14,7 +14,7 @@ var SupplyReachDrives = Rule{
 a 2.5 or 3.5 inch drive is fitted. The first plug goes to the farthest bay, the next ones come back from it. See supply-reach.`,
 	Source: "makers' sheets; common practice",
 	Reads:  []build.Seat{build.Case, build.Supply, build.Boot, build.Cache, build.Archive},
-	Early:  [][]build.Seat{{build.Case, build.Supply, build.Boot}, {build.Case, build.Supply, build.Cache}, {build.Case, build.Supply, build.Archive}},
+	Early:  []Early{{Seats: []build.Seat{build.Case, build.Supply, build.Boot}}, {Seats: []build.Seat{build.Case, build.Supply, build.Cache}}, {Seats: []build.Seat{build.Case, build.Supply, build.Archive}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Case, build.Supply) || !v.cabled() {
 			return nil
