@@ -2,19 +2,44 @@ package plan
 
 import (
 	"context"
+	"os"
+	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
 	"slipfit/core/brief"
 	"slipfit/core/part"
 	"slipfit/core/unit"
+
+	"github.com/stretchr/testify/require"
 )
 
-// trades are needs of ordinary orders, from a modest one to a large one.
-var trades = []struct {
+// trade is the needs of one order.
+type trade struct {
 	name  string
 	needs *brief.Needs
-}{
+}
+
+// briefed are the needs of the briefs under testdata.
+func briefed(t testing.TB, stock *part.Stock) []trade {
+	t.Helper()
+	files, err := filepath.Glob("../../testdata/briefs/*.brief.json")
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	var list []trade
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		require.NoError(t, err)
+		b, err := brief.Read(f, data)
+		require.NoError(t, err)
+		list = append(list, trade{strings.TrimSuffix(filepath.Base(f), ".brief.json"), b.Needs(stock)})
+	}
+	return list
+}
+
+// trades are needs of ordinary orders, from a modest one to a large one.
+var trades = []trade{
 	{"bare", &brief.Needs{}},
 	{"letters", order(90_000,
 		brief.SingleWork, 600, 900, 30, brief.AllWork, 1500, 4000, 20, brief.MemorySize, 8<<10, 16<<10, 30,
@@ -46,7 +71,7 @@ func order(budget unit.Money, rows ...any) *brief.Needs {
 
 func BenchmarkPlan(b *testing.B) {
 	stock := generic(b)
-	for _, t := range trades {
+	for _, t := range append(briefed(b, stock), trades...) {
 		ask := Ask{Needs: t.needs}
 		b.Run("prepare/"+t.name, func(b *testing.B) {
 			for b.Loop() {

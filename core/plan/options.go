@@ -134,11 +134,14 @@ func offer(stock *part.Stock, needs *brief.Needs, s build.Seat, kept []Choice) [
 			}
 		}
 		if bought > 0 {
-			empty = append(empty, several(s, stock.Monitors, []int{bought})...)
+			return several(s, stock.Monitors, []int{bought})
 		}
 	case build.UPS:
-		if _, wished := needs.Wish.UPS.Get(); wished || len(kept) > 0 {
-			empty = append(empty, singly(s, stock.UPS)...)
+		if minutes, _ := needs.Wish.UPS.Get(); minutes > 0 {
+			return singly(s, stock.UPS)
+		}
+		if len(kept) > 0 {
+			return append(empty, singly(s, stock.UPS)...)
 		}
 	}
 	return empty
