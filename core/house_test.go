@@ -24,6 +24,7 @@ var floors = [][]string{
 	{"core/rule"},
 	{"core/scene", "core/outcome"},
 	{"core/plan"},
+	{"core/balance"},
 	{"core/sheet"},
 	{"core/verb"},
 	{"web/wire"},

@@ -51,6 +51,12 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 		return w.Plan(ctx, asked, PlanAsk{For: a.For, Keep: a.Keep}, progress)
 	case "prove":
 		return w.Prove(file, maybe)
+	case "outcome":
+		return w.Outcome(file, asked)
+	case "balance":
+		return w.Balance(ctx, file, asked)
+	case "equals":
+		return w.Equals(file, maybe, a.Seat)
 	case "try":
 		return w.Try(file, maybe, a.Seat)
 	case "ways":

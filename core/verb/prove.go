@@ -22,6 +22,8 @@ type Proof struct {
 	Layout   string         `json:"layout,omitempty"`
 	Parts    []Line         `json:"parts"`
 	Margins  []Margin       `json:"margins"`
+	Idle     *Idle          `json:"idle,omitempty"`    // money that buys nothing the brief asks for; left out without a brief
+	Assumed  []string       `json:"assumed,omitempty"` // what was not said and taken instead
 	Build    build.File     `json:"build"`
 }
 
@@ -81,6 +83,9 @@ func (w *Bench) proof(b *build.Build, n *brief.Needs, budget unit.Money) *Proof 
 	}
 	for _, l := range b.Lines() {
 		out.Parts = append(out.Parts, Line{l.Seat.String(), l.Seat.Title(), l.Article.ID, l.Article.Title(), l.Count, l.Price().Q(), l.Owned})
+	}
+	if n != nil {
+		out.Idle, out.Assumed = w.partsIdle(b, n), n.Assumed
 	}
 	for i := range p.Margins {
 		m := marginOf(&p.Margins[i])

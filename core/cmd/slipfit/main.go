@@ -45,7 +45,7 @@ type command struct {
 
 // commands in the order help lists them.
 func commands() []command {
-	return []command{needsCommand, planCommand, proveCommand, sheetCommand, rulesCommand, stockCommand, serveCommand, exportCommand}
+	return []command{needsCommand, planCommand, proveCommand, outcomeCommand, balanceCommand, equalsCommand, sheetCommand, rulesCommand, stockCommand, serveCommand, exportCommand}
 }
 
 // call is one use of a command.

@@ -1,0 +1,100 @@
+package balance
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/outcome"
+	"slipfit/core/part"
+	"slipfit/core/rule"
+	"slipfit/core/unit"
+)
+
+// near is how far an equal's outcomes may be from the part's, in thousandths.
+const near = 30
+
+// Equal is another maker's part that does the same in a build.
+type Equal struct {
+	Option build.Option
+	Costs  unit.Money // price of the build with it less the price without
+	Apart  int64      // the outcome that changes most, thousandths of it
+	What   string     // that outcome, empty where none changes
+}
+
+// Equals lists the parts of other makers that could sit in a seat: every rule comes to the same verdicts and no outcome moves
+// by more than three hundredths. The nearest comes first: the one whose outcomes move least, then whose price does.
+func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]Equal, error) {
+	var now *part.Article
+	count := 0
+	for _, l := range b.Lines() {
+		if l.Seat == s {
+			if now != nil && now != l.Article {
+				return nil, fmt.Errorf("seat %s holds several different parts; equals are told of one", s)
+			}
+			now, count = l.Article, l.Count
+		}
+	}
+	if now == nil {
+		return nil, fmt.Errorf("seat %s of the build is empty", s)
+	}
+	if n == nil {
+		n = &brief.Needs{}
+	}
+	same := marks(b, n)
+	was := outcome.Figures(b, n, &stock.Calibration)
+	var list []Equal
+	seen := map[string]bool{}
+	for _, o := range options(stock, b, s) {
+		if o.Part == nil || o.Part.Common().Maker == now.Maker || s.Several() && o.Count != count || seen[o.ID()] {
+			continue
+		}
+		other := with(b, o)
+		if marks(other, n) != same {
+			continue
+		}
+		e := Equal{Option: o, Costs: other.Price() - b.Price()}
+		if e.move(was, outcome.Figures(other, n, &stock.Calibration)) {
+			seen[o.ID()] = true
+			list = append(list, e)
+		}
+	}
+	slices.SortStableFunc(list, func(x, y Equal) int {
+		return cmp.Or(cmp.Compare(x.Apart, y.Apart), cmp.Compare(max(x.Costs, -x.Costs), max(y.Costs, -y.Costs)), cmp.Compare(x.Option.ID(), y.Option.ID()))
+	})
+	return list, nil
+}
+
+// move notes the outcome that moves most and reports whether all stay near.
+func (e *Equal) move(was, is []outcome.Figure) bool {
+	if len(was) != len(is) {
+		return false
+	}
+	for i := range was {
+		if was[i].Verdict != is[i].Verdict {
+			return false
+		}
+		if d := apart(was[i].Expected, is[i].Expected); d > e.Apart {
+			e.Apart, e.What = d, was[i].Activity+": "+was[i].What
+		}
+	}
+	return e.Apart <= near
+}
+
+// marks is which verdicts each rule comes to on a build, one bit a verdict; advice is no verdict.
+func marks(b *build.Build, n *brief.Needs) string {
+	all := make([]byte, len(rule.All))
+	at := map[*rule.Rule]int{}
+	for i, r := range rule.All {
+		at[r] = i
+	}
+	p := rule.Prove(b, n)
+	for _, m := range p.Margins {
+		if !m.Advice || m.Verdict == rule.Unknown {
+			all[at[m.Rule]] |= 1 << m.Verdict
+		}
+	}
+	return string(all)
+}

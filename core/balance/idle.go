@@ -1,0 +1,140 @@
+package balance
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/plan"
+	"slipfit/core/rule"
+	"slipfit/core/unit"
+)
+
+// Idle is the money of a build that buys nothing the brief asks for.
+//
+// In total it is the price of the build less the price of the cheapest build of the same stock that serves every floor of the
+// same needs, with the parts the customer owns in both. Part by part it is, for each seat by itself, the price of its part
+// less that of the cheapest other filling of that seat that keeps every verdict of this build. The two are different
+// questions: swaps can exclude one another (a smaller board and a card that needs a long case), and several parts changed at
+// once can save what no single swap does. So the parts' figures need not add up to the total; Together is what single swaps
+// save when they are made one after another, the dearest first, and lies between the dearest swap and the total.
+//
+// What is past a floor is not always wasted: a part that is told as idle may serve a need further on its way to enough.
+// Worth and Changes say what that money buys.
+type Idle struct {
+	Price    unit.Money
+	Least    unit.Money   // price of the cheapest build found that serves the same needs
+	Bound    unit.Money   // no build that serves them costs less; Least where that is proven
+	Total    unit.Money   // Price − Least; negative where this build is cheaper than any that serves
+	Searched bool         // whether the planner was asked; otherwise only Together and Parts are told
+	Found    bool         // whether the planner found a build; otherwise only Bound holds
+	Proven   bool         // whether Least is proven
+	Cheapest *build.Build // the cheapest build found
+	Together unit.Money
+	Parts    []Wasted // by seat, those that save anything, the most first
+}
+
+// Wasted is what one part costs over the cheapest that would keep every verdict in its place.
+type Wasted struct {
+	Seat    build.Seat
+	Part    string       // title of what sits there
+	Price   unit.Money   // of everything in the seat
+	Instead build.Option // the cheapest filling that keeps every verdict
+	Saves   unit.Money
+	Worth   int64    // value points that the dearer part serves more
+	Changes []Change // outcomes with the part and with the one instead
+}
+
+// Nothing reports money that buys neither value nor any outcome.
+func (w *Wasted) Nothing() bool { return w.Worth <= 0 && len(w.Changes) == 0 }
+
+// IdleOf tells the idle money of a build under needs. The planner looks for the cheapest build until ctx ends.
+func IdleOf(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) (*Idle, error) {
+	i := Parts(b, n, stock)
+	problem, err := plan.New(stock, plan.Ask{Needs: n, Keep: owned(b), Lift: []string{rule.Budget.ID}})
+	if err != nil {
+		return nil, err
+	}
+	a := problem.Least(ctx)
+	i.Searched, i.Bound = true, a.Certificate.Final.Price
+	if a.Build != nil {
+		i.Found, i.Least, i.Cheapest = true, a.Price, a.Build
+		i.Total, i.Proven = i.Price-a.Price, a.Status == plan.Optimal
+	}
+	return i, nil
+}
+
+// Parts tells idle money part by part alone, without asking the planner.
+func Parts(b *build.Build, n *brief.Needs, stock *part.Stock) *Idle {
+	return &Idle{Price: b.Price(), Parts: swaps(b, n, stock), Together: b.Price() - swapped(b, n, stock).Price()}
+}
+
+// owned settles the seats whose parts the customer has already.
+func owned(b *build.Build) []plan.Choice {
+	var keep []plan.Choice
+	for _, l := range b.Lines() {
+		if b.Owned.Has(l.Seat) && l.Seat.Single() {
+			keep = append(keep, plan.Choice{Seat: l.Seat, Part: l.Article.ID, Count: l.Count, Owned: true})
+		}
+	}
+	return keep
+}
+
+// swaps is the cheapest filling of each seat by itself that keeps every verdict of a build, those that save anything, the most
+// first. Parts the customer owns save nothing.
+func swaps(b *build.Build, n *brief.Needs, stock *part.Stock) []Wasted {
+	proof := rule.Prove(b, n)
+	before := verdictsOf(&proof)
+	var list []Wasted
+	for s := range build.Seat(build.Seats) {
+		if !b.Filled(s) || b.Owned.Has(s) {
+			continue
+		}
+		if o, after, ok := cheapest(b, n, stock, s, before); ok {
+			other := with(b, o)
+			list = append(list, Wasted{s, title(b, s), seatPrice(b, s), o, b.Price() - other.Price(), proof.Worth - after.Worth, changes(b, other, n, stock)})
+		}
+	}
+	slices.SortStableFunc(list, func(x, y Wasted) int { return cmp.Compare(y.Saves, x.Saves) })
+	return list
+}
+
+// cheapest is the cheapest filling of a seat below its price that keeps every verdict; of several at that price the one that
+// serves most.
+func cheapest(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat, before verdicts) (best build.Option, proof rule.Proof, ok bool) {
+	now := seatPrice(b, s)
+	for _, o := range cheapestFirst(options(stock, b, s)) {
+		if o.Price() >= now || ok && o.Price() > best.Price() {
+			break
+		}
+		if p := rule.Prove(with(b, o), n); before.keep(&p) && (!ok || p.Worth > proof.Worth) {
+			best, proof, ok = o, p, true
+		}
+	}
+	return best, proof, ok
+}
+
+// swapped is a build after single swaps one after another, the one that saves most first, until none saves.
+func swapped(b *build.Build, n *brief.Needs, stock *part.Stock) *build.Build {
+	for {
+		list := swaps(b, n, stock)
+		if len(list) == 0 {
+			return b
+		}
+		b = with(b, list[0].Instead)
+	}
+}
+
+// seatPrice is what everything in a seat costs.
+func seatPrice(b *build.Build, s build.Seat) unit.Money {
+	var sum unit.Money
+	for _, l := range b.Lines() {
+		if l.Seat == s {
+			sum += l.Price()
+		}
+	}
+	return sum
+}
