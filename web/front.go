@@ -1,36 +1,106 @@
 package web
 
-import "github.com/maxence-charriere/go-app/v9/pkg/app"
+import (
+	"fmt"
 
-// front lays out the drawing side: brief, views, margins and money.
-func (p *Page) front() []app.UI {
+	"github.com/maxence-charriere/go-app/v9/pkg/app"
+)
+
+// front lays out the drawing side in two columns: what was said and what it comes to on the left, the machine and its proof
+// on the right.
+func (d *Desk) front() []app.UI {
 	return []app.UI{
-		region("brief", "The brief",
-			blank("Nothing noted yet. Ask what they do in a working day, how large the work is, where the machine will stand, and what it may cost.")),
-		region("views", "The machine",
-			app.Figure().Class("views").Body(
-				app.Raw(emptyViews),
-				app.FigCaption().Body(app.Span().Text("View on the open side"), app.Span().Text("View on the front")),
-			),
-			blank("No machine drawn yet. Both views come to one scale from the parts’ data sheets, with dimensions where the clearance is tightest.")),
-		region("money", "The money",
-			blank("No price yet. Money that buys nothing for this work will be hatched as loose.")),
-		region("margins", "Schedule of margins",
-			blankRuler(),
-			blank("No margins yet. Each check will stand here as a ruler, tightest first: what the build has against what the work needs, on one scale.")),
-		region("key", "Key", key()),
-		region("notes", "Notes", app.Ol().Class("notes").Body(
-			app.Li().Text("Dimensions in millimetres unless said otherwise."),
-			app.Li().Text("Figures are those of the data sheets. Where one is missing the margin is unknown, and says which."),
-			app.Li().Text("Nothing on this sheet leaves this device unless you save or print it."),
-		)),
+		app.Div().Class("column column-said").Body(
+			region("brief", "What the customer said",
+				&Conversation{Desk: d, Turn: d.turn + d.heard}),
+			region("needs", "What that asks for", &NeedsList{Needs: d.needs}),
+			region("key", "Key", key()),
+			region("notes", "Notes", d.notes()),
+		),
+		app.Div().Class("column column-drawn").Body(
+			region("views", "The machine", append([]app.UI{d.planner()}, d.views()...)...),
+			region("parts", "List of parts", &PartsList{Desk: d, Proof: d.proof, Drawing: d.drawing, Trial: d.trial, Ways: d.ways, Open: d.open, Pins: d.job.Pins}),
+			region("money", "The money", d.money()),
+			region("margins", "Schedule of margins", &Schedule{Desk: d, Proof: d.proof, Rules: len(d.rules)}),
+		),
 	}
 }
 
-// emptyViews holds the places of the two views in phantom line, with the centre lines and blank dimensions.
-const emptyViews = `<svg xmlns="http://www.w3.org/2000/svg" data-part="views" viewBox="0 0 720 330" role="img" aria-label="Two empty places for the views of the machine">
-<g fill="none" stroke="currentColor">
-<g data-line="phantom" stroke-width="1.3" stroke-dasharray="18 4 3 4 3 4"><path d="M70 24H250M430 24H250M70 270H250M430 270H250M70 24V147M70 270V147M430 24V147M430 270V147"/><path d="M520 24H583M646 24H583M520 270H583M646 270H583M520 24V147M520 270V147M646 24V147M646 270V147"/></g>
-<g data-line="centre" stroke-width="0.8" stroke-dasharray="16 4 3 4"><path d="M50 147H450M250 8V286M500 147H666M583 8V286"/></g>
-<g data-line="dimension" stroke-width="0.8"><path d="M70 276V306M430 276V306M70 300H236M264 300H430M520 276V306M646 276V306M520 300H569M597 300H646M64 24H34M64 270H34M40 24V135M40 159V270"/></g></g>
-<g data-line="arrow" fill="currentColor"><path d="M70 300l10 -3v6zM430 300l-10 -3v6zM520 300l10 -3v6zM646 300l-10 -3v6zM40 24l-3 10h6zM40 270l-3 -10h6z"/></g></svg>`
+// planner is the controls that fill the seats, and how far they are.
+func (d *Desk) planner() app.UI {
+	nothing := d.brief.Count("activities") == 0
+	if d.planning != 0 {
+		note := d.progress.Progress.Note
+		if note == "" {
+			note = "planning"
+		}
+		return app.Div().Class("planner").Body(
+			app.Label().For("progress").Text("Filling the seats: "+note),
+			app.Progress().ID("progress").Max(1),
+			app.Button().Type("button").ID("stop-plan").Text("Stop").OnClick(d.onStop),
+		)
+	}
+	return app.Div().Class("planner").Body(
+		app.Button().Type("button").Class("main").ID("plan-least").Text("Plan for the least price").Disabled(nothing).OnClick(d.onLeast),
+		app.Button().Type("button").Class("main").ID("plan-best").Text("Plan for the most it can serve within the budget").
+			Disabled(nothing || d.brief.Get("budget_minor") == nil).OnClick(d.onBest),
+		app.Button().Type("button").ID("undo").Text("Take back").Disabled(len(d.past) == 0).OnClick(d.onUndo),
+		app.Button().Type("button").ID("redo").Text("Make again").Disabled(len(d.future) == 0).OnClick(d.onRedo),
+		d.verdictOfPlan(),
+	)
+}
+
+func (d *Desk) onLeast(app.Context, app.Event) { d.makePlan("least") }
+func (d *Desk) onBest(app.Context, app.Event)  { d.makePlan("best") }
+func (d *Desk) onStop(app.Context, app.Event)  { d.stopPlan() }
+func (d *Desk) onUndo(app.Context, app.Event)  { d.undo() }
+func (d *Desk) onRedo(app.Context, app.Event)  { d.redo() }
+
+// verdictOfPlan says what stands behind the last plan, or why there was none.
+func (d *Desk) verdictOfPlan() app.UI {
+	p := d.plan
+	if p == nil {
+		return app.P().Hidden(true)
+	}
+	c := &p.Certificate
+	what := "the least price"
+	if p.For == "best" {
+		what = "the most served within the budget"
+	}
+	switch {
+	case p.Status == "optimal":
+		return app.P().Class("proven").ID("proven").Text(fmt.Sprintf("Proven: %s among %s ways to fill the seats.", what, c.Combinations))
+	case p.Proof != nil:
+		return app.P().Class("proven").ID("proven").Text(fmt.Sprintf("Not proven: another machine may be up to %s cheaper or serve %d points more.", c.GapPrice.Text, c.GapWorth))
+	}
+	return app.Div().Class("proven").ID("proven").Body(
+		app.P().Text("No machine of this stock can do it. What takes most away, before any search:"),
+		app.Ul().Class("plain").Body(app.Range(p.Cuts).Slice(func(i int) app.UI {
+			cut := &p.Cuts[i]
+			name := "nothing that goes with the rest"
+			if cut.Title != "" {
+				name = cut.Rule + ": " + cut.Title
+			}
+			return app.Li().Text(fmt.Sprintf("%s (%s)", name, joined(cut.Seats)))
+		})),
+	)
+}
+
+func joined(list []string) string {
+	out := ""
+	for i, s := range list {
+		if i > 0 {
+			out += ", "
+		}
+		out += s
+	}
+	return out
+}
+
+func (d *Desk) notes() app.UI {
+	return app.Ol().Class("notes").Body(
+		app.Li().Text("Dimensions in millimetres unless said otherwise."),
+		app.Li().Text("Figures are those of the data sheets. Where one is missing the margin is unknown, and says which."),
+		app.Li().Text("Nothing on this sheet leaves this device unless you save, share or print it."),
+	)
+}

@@ -1,12 +1,18 @@
 package web
 
-import "github.com/maxence-charriere/go-app/v9/pkg/app"
+import (
+	"strings"
 
-// TitleBlock holds the fields of the sheet's title block, printed as they stand; an empty field is drawn as a
-// blank to write in. The kinds of field follow the usual title block of a technical drawing.
+	"github.com/maxence-charriere/go-app/v9/pkg/app"
+)
+
+// TitleBlock is the title block of the sheet, printed as it stands; an empty field is drawn as a blank to write in. Number,
+// revision and date are filled in here, title and customer come from the brief. The kinds of field follow the usual title
+// block of a technical drawing.
 type TitleBlock struct {
 	app.Compo
 
+	Desk     *Desk
 	Title    string // what is drawn
 	Customer string
 	Job      string // job number
@@ -20,10 +26,10 @@ type TitleBlock struct {
 func (t *TitleBlock) Render() app.UI {
 	return app.Dl().Class("title-block").Aria("label", "Title block").Body(
 		field("title", "Title", t.Title),
-		field("job", "Job no.", t.Job),
-		field("revision", "Rev.", t.Revision),
+		t.entry("job", "Job no.", t.Job),
+		t.entry("revision", "Rev.", t.Revision),
 		field("customer", "For", t.Customer),
-		field("date", "Date", t.Date),
+		t.entry("date", "Date", t.Date),
 		field("sheet", "Sheet", t.Sheet),
 		field("core", "Figures by", t.Core),
 		app.Div().DataSet("field", "projection").Body(
@@ -38,6 +44,30 @@ func field(name, label, value string) app.UI {
 		value = "–"
 	}
 	return app.Div().DataSet("field", name).Body(app.Dt().Text(label), app.Dd().Text(value))
+}
+
+// entry is a field that is filled in on the sheet.
+func (t *TitleBlock) entry(name, label, value string) app.UI {
+	return app.Div().DataSet("field", name).Body(
+		app.Dt().Body(app.Label().For("block-"+name).Text(label)),
+		app.Dd().Body(app.Input().ID("block-"+name).Type("text").AutoComplete(false).Value(value).OnChange(t.onEntry(name), name)),
+	)
+}
+
+func (t *TitleBlock) onEntry(name string) app.EventHandler {
+	return func(ctx app.Context, _ app.Event) {
+		value, d := strings.TrimSpace(ctx.JSSrc().Get("value").String()), t.Desk
+		d.edit(func() {
+			switch name {
+			case "job":
+				d.job.Number = value
+			case "revision":
+				d.job.Revision = value
+			case "date":
+				d.job.Date = value
+			}
+		})
+	}
 }
 
 // thirdAngle is the symbol of third-angle projection: a cut cone seen from the left, drawn on the left of it.

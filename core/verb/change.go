@@ -17,7 +17,8 @@ type Change struct {
 }
 
 // Change makes one change to a build and proves what comes of it; the build itself is in the proof. A part is fitted as the
-// change says, which must be one of the ways that Try or Ways offer.
+// change says, which must be one of the ways that Try or Ways offer. Where the part sits there already and the change does not
+// say how it is fitted, it stays as it is fitted.
 func (w *Bench) Change(file Document, asked *Document, c Change) (*Proof, error) {
 	seat, ok := build.Named(c.Seat)
 	if !ok {
@@ -27,11 +28,13 @@ func (w *Bench) Change(file Document, asked *Document, c Change) (*Proof, error)
 	if err != nil {
 		return nil, err
 	}
-	o, ok := find(w.ways(seat, b), c)
-	if !ok {
-		return nil, fmt.Errorf("%s: the stock has no part %q that is fitted so", seat.Title(), c.Part)
+	if c.Part != sitting(b, seat) || c.Face != "" || c.Layout != "" {
+		o, ok := find(w.ways(seat, b), c)
+		if !ok {
+			return nil, fmt.Errorf("%s: the stock has no part %q that is fitted so", seat.Title(), c.Part)
+		}
+		b.Set(o)
 	}
-	b.Set(o)
 	b.Owned &^= build.SetOf(seat)
 	if c.Owned {
 		b.Owned |= build.SetOf(seat)

@@ -1,20 +1,71 @@
 package main
 
 import (
+	"context"
+	"encoding/json"
 	"fmt"
+	"io/fs"
 	"runtime"
+	"strings"
 
+	"slipfit/catalog"
+	"slipfit/core/verb"
+	"slipfit/testdata/briefs"
 	"slipfit/web/wire"
 )
 
+// worker answers the page through the verbs of the core. The stock is read by the first call that needs it.
+type worker struct{ bench *verb.Bench }
+
 // answer does one verb for the page. Args and the result are JSON.
-func answer(verb string, args []byte, progress func(wire.Progress)) ([]byte, error) {
-	switch verb {
-	case "echo":
-		progress(wire.Progress{Done: 1, Note: fmt.Sprintf("%d bytes", len(args))})
-		return args, nil
+func (w *worker) answer(name string, args []byte, progress func(wire.Progress)) ([]byte, error) {
+	switch name {
 	case "version":
-		return []byte(fmt.Sprintf(`{"go":%q}`, runtime.Version())), nil
+		return json.Marshal(map[string]string{"go": runtime.Version()})
+	case "examples":
+		return examples()
 	}
-	return nil, fmt.Errorf("verb %q: want echo or version", verb)
+	if w.bench == nil {
+		progress(wire.Progress{Note: "reading the stock"})
+		stock, err := catalog.Embedded()
+		if err != nil {
+			return nil, err
+		}
+		w.bench = &verb.Bench{Stock: stock}
+	}
+	result, err := w.bench.Do(context.Background(), name, args, func(done float64, note string) {
+		progress(wire.Progress{Done: done, Note: note})
+	})
+	if err != nil {
+		return nil, refusal{err}
+	}
+	return result, nil
+}
+
+// examples lists the example briefs, each with its title and its file.
+func examples() ([]byte, error) {
+	type example struct {
+		Name  string          `json:"name"`
+		Title string          `json:"title"`
+		Who   string          `json:"who"`
+		File  json.RawMessage `json:"file"`
+	}
+	names, err := fs.Glob(briefs.Files, "*.brief.json")
+	if err != nil {
+		return nil, err
+	}
+	var list []example
+	for _, name := range names {
+		data, err := briefs.Files.ReadFile(name)
+		if err != nil {
+			return nil, err
+		}
+		e := example{Name: strings.TrimSuffix(name, ".brief.json"), File: data}
+		if err := json.Unmarshal(data, &e); err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		e.File = data
+		list = append(list, e)
+	}
+	return json.Marshal(list)
 }

@@ -3,4 +3,7 @@ package main
 
 import "slipfit/web/wire"
 
-func main() { wire.Run(answer) }
+func main() {
+	w := worker{}
+	wire.Run(w.answer)
+}

@@ -34,7 +34,7 @@
     if (!["SECTION", "NAV", "TABLE"].includes(e.tagName) || e.hasAttribute("aria-labelledby")) if (!named(e)) fault("4.1.2", e, "no name");
   for (const e of all("img:not([alt])")) fault("1.1.1", e, "no text for the picture");
   for (const e of all("svg").filter((e) => !e.closest("[aria-hidden=true]")))
-    if (e.getAttribute("role") !== "img" || !e.getAttribute("aria-label")) fault("1.1.1", e, "no text for the drawing");
+    if (e.getAttribute("role") !== "img" || !named(e)) fault("1.1.1", e, "no text for the drawing");
   for (const e of all("th")) if (!e.scope) fault("1.3.1", e, "a heading of nothing");
   for (const e of all("[tabindex]")) if (e.tabIndex > 0) fault("2.4.3", e, "it takes the keyboard out of order");
   for (const e of all("a[href],button,input,select").filter(shown)) {

@@ -175,7 +175,7 @@ func newTab(t *testing.T, profile string) *tab {
 	ctx, stop := chromedp.NewExecAllocator(context.Background(),
 		chromedp.ExecPath(path), chromedp.UserDataDir(dir), chromedp.ProxyServer(nowhere.URL),
 		chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun,
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-background-networking", true),
+		chromedp.Flag("disable-features", "AutofillServerCommunication"), chromedp.Flag("disable-quic", true), chromedp.Flag("disable-background-networking", true),
 		chromedp.Flag("disable-component-update", true), chromedp.Flag("disable-sync", true),
 		chromedp.Flag("disable-dev-shm-usage", true), chromedp.Flag("hide-scrollbars", true))
 	t.Cleanup(stop)

@@ -1,0 +1,308 @@
+package web
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"slipfit/web/wire"
+
+	"github.com/maxence-charriere/go-app/v9/pkg/app"
+)
+
+// args is what the page sends with a verb.
+type args struct {
+	Build json.RawMessage `json:"build,omitempty"`
+	Brief json.RawMessage `json:"brief,omitempty"`
+	For   string          `json:"for,omitempty"`
+	Keep  []string        `json:"keep,omitempty"`
+	Seat  string          `json:"seat,omitempty"`
+	Rule  string          `json:"rule,omitempty"`
+	Do    *change         `json:"do,omitempty"`
+	Stamp *stamp          `json:"stamp,omitempty"`
+}
+
+type change struct {
+	Seat   string `json:"seat"`
+	Part   string `json:"part"`
+	Face   string `json:"face,omitempty"`
+	Layout string `json:"layout,omitempty"`
+	Plate  int    `json:"plate,omitempty"`
+	Owned  bool   `json:"owned,omitempty"`
+}
+
+type stamp struct{ Number, Revision, Date string }
+
+// ask calls a verb and hands its answer on as a T. An error, and an answer that is no T, go to failed.
+func ask[T any](d *Desk, verb string, with any, then func(*T), failed func(error)) int {
+	return d.worker.Call(d.ctx, verb, with, func(_ app.Context, a Answer) {
+		if !a.Done {
+			if d.planning != 0 {
+				d.progress = a
+			}
+			return
+		}
+		err := a.Err
+		if err == nil {
+			out := new(T)
+			if err = json.Unmarshal(a.Result, out); err == nil {
+				then(out)
+				return
+			}
+			err = fmt.Errorf("answer to %s: %w", verb, err)
+		}
+		failed(err)
+	})
+}
+
+// grieve tells the user what went wrong.
+func (d *Desk) grieve(err error) { d.trouble = err.Error() }
+
+// faultsOf lists the faults of a file that an error names.
+func faultsOf(err error) []Fault {
+	var refused *wire.Error
+	if !errors.As(err, &refused) {
+		return nil
+	}
+	var detail struct{ Errors []Fault }
+	if json.Unmarshal(refused.Detail, &detail) != nil {
+		return nil
+	}
+	return detail.Errors
+}
+
+// prepare asks for what the page needs once.
+func (d *Desk) prepare() {
+	ask(d, "version", nil, func(v *struct{ Go string }) { d.core = v.Go }, func(err error) { d.core = fmt.Sprintf("none: %v", err) })
+	ask(d, "questions", nil, func(q *Questions) { d.asked = q; d.heard++ }, d.grieve)
+	ask(d, "examples", nil, func(list *[]Example) { d.examples = *list; d.heard++ }, d.grieve)
+}
+
+// look asks the core about the job as it stands: what the brief asks for, and whether the build serves it.
+func (d *Desk) look() {
+	d.turn++
+	turn := d.turn
+	if d.worker == nil {
+		return
+	}
+	if d.brief.Count("activities") == 0 {
+		d.needs, d.faults = nil, nil
+	} else {
+		ask(d, "needs", args{Brief: d.job.Brief}, func(n *Needs) {
+			if turn == d.turn {
+				d.needs, d.faults = n, nil
+				d.heard++
+			}
+		}, func(err error) {
+			if turn != d.turn {
+				return
+			}
+			d.heard++
+			if d.faults = faultsOf(err); d.faults == nil {
+				d.grieve(err)
+			}
+		})
+	}
+	if len(d.job.Build) == 0 {
+		d.proof, d.drawing, d.paper, d.plan = nil, nil, nil, nil
+		return
+	}
+	ask(d, "prove", d.about(), func(p *Proof) {
+		if turn == d.turn {
+			d.show(p)
+		}
+	}, func(err error) {
+		if turn == d.turn && d.faults == nil {
+			d.grieve(err)
+		}
+	})
+}
+
+// about is the build with its brief, which is left out while it says nothing.
+func (d *Desk) about() args {
+	a := args{Build: d.job.Build}
+	if d.brief.Count("activities") > 0 {
+		a.Brief = d.job.Brief
+	}
+	return a
+}
+
+// show takes a proof of the build in hand, and has it drawn and quoted.
+func (d *Desk) show(p *Proof) {
+	d.proof = p
+	turn := d.turn
+	ask(d, "draw", d.about(), func(drawing *Drawing) {
+		if turn == d.turn {
+			d.drawing = drawing
+		}
+	}, d.grieve)
+	d.quote()
+	if d.open != "" {
+		d.try(d.open)
+	}
+}
+
+// quote asks for the paper that the customer gets.
+func (d *Desk) quote() {
+	if len(d.job.Build) == 0 || d.worker == nil {
+		return
+	}
+	turn := d.turn
+	a := d.about()
+	a.Stamp = &stamp{d.job.Number, d.job.Revision, d.job.Date}
+	ask(d, "quote", a, func(answer *struct{ Paper *Paper }) {
+		if turn == d.turn {
+			d.paper = answer.Paper
+		}
+	}, d.grieve)
+}
+
+// makePlan has the planner fill the seats that are not settled.
+func (d *Desk) makePlan(seeking string) {
+	if d.planning != 0 {
+		return
+	}
+	d.trouble, d.news, d.progress = "", "Planning.", Answer{}
+	turn := d.turn
+	d.planning = ask(d, "plan", args{Brief: d.job.Brief, For: seeking, Keep: d.kept()}, func(p *Plan) {
+		d.planning = 0
+		if turn != d.turn {
+			d.news = "The job was changed while it was planned: plan it again."
+			return
+		}
+		d.planned(p)
+	}, func(err error) {
+		d.planning, d.news = 0, ""
+		if faults := faultsOf(err); faults != nil {
+			d.faults = faults
+			d.heard++
+		}
+		d.grieve(err)
+	})
+	d.redraw()
+}
+
+func (d *Desk) planned(p *Plan) {
+	if p.Proof == nil {
+		d.plan = p
+		d.news = "No machine was found: what stands in the way is listed."
+		return
+	}
+	d.adopt(p.Proof, nil)
+	d.plan = p
+	d.news = "Planned. " + d.proof.summary()
+}
+
+// adopt makes the build of a proof the build in hand; it is one change with what is done to the brief beside it, if anything.
+func (d *Desk) adopt(p *Proof, beside func()) {
+	d.past = append(d.past, d.job.JSON())
+	d.future, d.plan, d.trouble, d.link = nil, nil, "", ""
+	d.job.Build = p.Build
+	if beside != nil {
+		beside()
+		d.job.Brief = d.brief.JSON()
+	}
+	d.turn++
+	d.keep()
+	d.show(p)
+	d.redraw()
+}
+
+// stopPlan ends a plan that takes too long.
+func (d *Desk) stopPlan() {
+	if d.planning != 0 {
+		d.worker.Cancel(d.planning)
+		d.planning, d.news = 0, "Planning stopped."
+		d.redraw()
+	}
+}
+
+// try opens the list of what else could sit in a seat.
+func (d *Desk) try(seat string) {
+	d.open = seat
+	a := d.about()
+	a.Seat = seat
+	turn := d.turn
+	ask(d, "try", a, func(t *Trial) {
+		if turn == d.turn && d.open == seat {
+			d.trial = t
+		}
+	}, d.grieve)
+	ask(d, "ways", a, func(t *Trial) {
+		if turn == d.turn && d.open == seat {
+			d.ways = t
+		}
+	}, d.grieve)
+}
+
+// shut closes the list.
+func (d *Desk) shut() { d.open, d.trial, d.ways = "", nil, nil }
+
+// choose puts a part of the list into its seat.
+func (d *Desk) choose(seat string, t Tried) {
+	d.do(change{seat, t.Part, t.Face, t.Layout, t.Plate, false}, nil)
+}
+
+// own says that the customer has a part of the build already, or that they have not, in the build and in the brief.
+func (d *Desk) own(l Line) {
+	d.do(change{Seat: l.Seat, Part: l.Part, Owned: !l.Owned}, func() {
+		for i := d.brief.Count("owned") - 1; i >= 0; i-- {
+			if d.brief.Text(fmt.Sprintf("owned[%d].seat", i)) == l.Seat {
+				d.brief.Remove("owned", i)
+			}
+		}
+		if !l.Owned {
+			d.brief.Add("owned", map[string]any{"seat": l.Seat, "part": l.Part})
+		}
+	})
+}
+
+// do has the core make one change to the build.
+func (d *Desk) do(c change, beside func()) {
+	a := d.about()
+	a.Do = &c
+	turn := d.turn
+	ask(d, "change", a, func(p *Proof) {
+		if turn != d.turn {
+			return
+		}
+		d.adopt(p, beside)
+		d.news = p.summary()
+	}, d.grieve)
+}
+
+// explain asks for the text of a rule.
+func (d *Desk) explain(id string) {
+	if d.rules[id] != nil {
+		return
+	}
+	ask(d, "rules", args{Rule: id}, func(answer *struct{ Rules []Rule }) {
+		if len(answer.Rules) == 1 {
+			d.rules[id] = &answer.Rules[0]
+		}
+	}, d.grieve)
+}
+
+// fetchShelf asks for the stock by seat.
+func (d *Desk) fetchShelf() {
+	if d.shelf == nil {
+		ask(d, "shelf", nil, func(s *Shelf) { d.shelf = s; d.heard++ }, d.grieve)
+	}
+}
+
+// summary says in one sentence what a proof comes to.
+func (p *Proof) summary() string {
+	failing := 0
+	for i := range p.Margins {
+		if p.Margins[i].fails() {
+			failing++
+		}
+	}
+	switch failing {
+	case 0:
+		return fmt.Sprintf("%d margins, all hold; %s %s with tax.", len(p.Margins), p.Currency, p.Sum.Gross.Text)
+	case 1:
+		return fmt.Sprintf("1 of %d margins does not hold; %s %s with tax.", len(p.Margins), p.Currency, p.Sum.Gross.Text)
+	}
+	return fmt.Sprintf("%d of %d margins do not hold; %s %s with tax.", failing, len(p.Margins), p.Currency, p.Sum.Gross.Text)
+}

@@ -1,0 +1,202 @@
+package web
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v9/pkg/app"
+)
+
+// Conversation is what the customer said: the brief, question by question. The questions and the usual answers are the
+// core's.
+type Conversation struct {
+	app.Compo
+
+	Desk *Desk
+	Turn int // of the desk, so that a change of the brief is drawn
+
+	topic string // kind of work chosen to be added
+}
+
+// Render draws the conversation.
+func (c *Conversation) Render() app.UI {
+	d := c.Desk
+	if d.asked == nil {
+		return blank("Ask what they do in a working day, how large the work is, where the machine will stand, and what it may cost.")
+	}
+	return app.Div().Class("conversation").Body(
+		c.begin(),
+		d.heldBy("title", "What is the job called?", "", d.words("title")),
+		d.heldBy("who", "Who is it for?", "", d.words("who")),
+		d.heldBy("said", "What did they say? A line for each sentence, in their words.", "", d.lines("said", 3)),
+		c.work(),
+		c.around("The place", "place.", "screens", "network"),
+		c.around("What they would like", "wishes.", "copies", "error_correcting"),
+		c.owned(),
+		c.budget(),
+	)
+}
+
+// begin offers the examples while nothing has been said.
+func (c *Conversation) begin() app.UI {
+	d := c.Desk
+	if len(d.examples) == 0 || !d.blank() {
+		return app.Div().Class("begin").Hidden(true)
+	}
+	return app.Div().Class("begin").Body(
+		app.Label().For("example").Text("Begin with an example, or answer below."),
+		app.Select().ID("example").Body(
+			app.Option().Value("").Text("Choose an example"),
+			app.Range(d.examples).Slice(func(i int) app.UI {
+				return app.Option().Value(d.examples[i].Name).Text(d.examples[i].Title + ": " + d.examples[i].Who)
+			}),
+		).OnChange(c.onExample),
+	)
+}
+
+func (c *Conversation) onExample(ctx app.Context, _ app.Event) {
+	c.Desk.startFrom(ctx.JSSrc().Get("value").String())
+}
+
+// work lists the kinds of work, each with its questions.
+func (c *Conversation) work() app.UI {
+	d := c.Desk
+	count := d.brief.Count("activities")
+	return app.Div().Class("work").Body(
+		app.H3().Text("What they do"),
+		app.If(count == 0, blank("Nothing yet. Add a kind of work; no answer in it is compulsory.")),
+		app.Range(make([]struct{}, count)).Slice(func(i int) app.UI { return c.activity(i) }),
+		app.Div().Class("add").Body(
+			app.Label().For("topic").Text("What else do they do?"),
+			app.Select().ID("topic").Body(
+				app.Option().Value("").Text("Choose a kind of work").Selected(c.topic == ""),
+				app.Range(d.asked.Topics).Slice(func(i int) app.UI {
+					t := d.asked.Topics[i]
+					return app.Option().Value(t.Field).Text(t.Opens).Selected(c.topic == t.Field)
+				}),
+			).OnChange(c.onTopic),
+			app.Button().ID("add-work").Type("button").Text("Add it").OnClick(c.onAdd),
+		),
+		c.fault("activities"),
+	)
+}
+
+// fault says what is wrong with a list as a whole.
+func (c *Conversation) fault(path string) app.UI {
+	fault := c.Desk.fault(path)
+	return app.P().Class("fault").Hidden(fault == "").Text(fault)
+}
+
+func (c *Conversation) onTopic(ctx app.Context, _ app.Event) {
+	c.topic = ctx.JSSrc().Get("value").String()
+}
+
+func (c *Conversation) onAdd(ctx app.Context, _ app.Event) {
+	topic := c.topic
+	if topic == "" {
+		return
+	}
+	c.topic = ""
+	d := c.Desk
+	d.edit(func() { d.brief.Add("activities", map[string]any{topic: map[string]any{}}) })
+	at := d.brief.Count("activities") - 1
+	ctx.Defer(func(app.Context) { openFold(fmt.Sprintf("activity-%d", at)) })
+}
+
+// activity draws one kind of work as a fold-out.
+func (c *Conversation) activity(at int) app.UI {
+	d := c.Desk
+	path := fmt.Sprintf("activities[%d]", at)
+	t := d.brief.topicOf(at, d.asked.Topics)
+	if t == nil {
+		return app.P().Class("fault").Text(fmt.Sprintf("The brief’s %s is no kind of work this page knows.", path))
+	}
+	return app.Details().Class("fold").ID(fmt.Sprintf("activity-%d", at)).DataSet("topic", t.Field).Body(
+		app.Summary().Body(app.Span().Class("fold-name").Text(t.Name), app.Span().Class("fold-note").Text(c.gist(path, t))),
+		app.Div().Class("questions").Body(
+			d.heldBy(path+".said", "What did they say of it?", "", d.words(path+".said")),
+			app.Range(t.Questions).Slice(func(i int) app.UI {
+				q := t.Questions[i]
+				if q.Field == "hours_week" || q.Field == "at_once" {
+					return d.question(path+"."+q.Field, q)
+				}
+				return d.question(path+"."+t.Field+"."+q.Field, q)
+			}),
+			app.Button().Type("button").Text("Take this work out").OnClick(c.onRemove("activities", at), path),
+		),
+	)
+}
+
+// gist is what was said of a kind of work, in short.
+func (c *Conversation) gist(path string, t *Topic) string {
+	if said := c.Desk.brief.Text(path + ".said"); said != "" {
+		return "“" + said + "”"
+	}
+	answered := 0
+	for _, q := range t.Questions {
+		if c.Desk.brief.Get(path+"."+t.Field+"."+q.Field) != nil || c.Desk.brief.Get(path+"."+q.Field) != nil {
+			answered++
+		}
+	}
+	return fmt.Sprintf("%d of %d answered", answered, len(t.Questions))
+}
+
+func (c *Conversation) onRemove(list string, at int) app.EventHandler {
+	return func(app.Context, app.Event) {
+		d := c.Desk
+		d.edit(func() { d.brief.Remove(list, at) })
+	}
+}
+
+// around draws the questions about everything else: those whose field begins with the prefix, or is one of the names.
+func (c *Conversation) around(title, prefix string, names ...string) app.UI {
+	d := c.Desk
+	var all []app.UI
+	answered := 0
+	for _, q := range d.asked.Surroundings {
+		mine := strings.HasPrefix(q.Field, prefix)
+		for _, name := range names {
+			mine = mine || q.Field == name
+		}
+		if !mine {
+			continue
+		}
+		if d.brief.Get(q.Field) != nil {
+			answered++
+		}
+		switch q.Field {
+		case "screens":
+			all = append(all, c.screens(q))
+		case "wishes.prefer_makers", "wishes.avoid_makers":
+			all = append(all, d.heldBy(q.Field, q.Asks+" Part several by commas.", "", d.list(q.Field)))
+		default:
+			all = append(all, d.question(q.Field, q))
+		}
+	}
+	return app.Details().Class("fold").ID("around-"+strings.TrimSuffix(prefix, ".")).Body(
+		app.Summary().Body(app.Span().Class("fold-name").Text(title), app.Span().Class("fold-note").Text(fmt.Sprintf("%d of %d answered", answered, len(all)))),
+		app.Div().Class("questions").Body(all...),
+	)
+}
+
+// budget asks for what can be spent, in whole units of the currency.
+func (c *Conversation) budget() app.UI {
+	d := c.Desk
+	const path = "budget_minor"
+	for _, q := range d.asked.Surroundings {
+		if q.Field != path {
+			continue
+		}
+		hint := ""
+		if d.brief.Get(path) == nil {
+			hint = "Not said: no limit is taken."
+		}
+		return d.heldBy(path, q.Asks+" In "+d.asked.Currency+".", hint,
+			d.input(path, majorOf(d.brief.Text(path))).Attr("inputmode", "decimal").Class("figure").OnChange(c.onBudget))
+	}
+	return app.Div()
+}
+
+func (c *Conversation) onBudget(ctx app.Context, _ app.Event) {
+	c.Desk.say("budget_minor", number(minorOf(ctx.JSSrc().Get("value").String())))
+}

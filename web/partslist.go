@@ -1,0 +1,152 @@
+package web
+
+import (
+	"fmt"
+	"strconv"
+
+	"github.com/maxence-charriere/go-app/v9/pkg/app"
+)
+
+// PartsList is the list of parts with the numbers of the drawing, each with its price as a bar to scale, and what can be
+// done about it.
+type PartsList struct {
+	app.Compo
+
+	Desk    *Desk
+	Proof   *Proof
+	Drawing *Drawing
+	Trial   *Trial
+	Ways    *Trial
+	Open    string // seat whose trial list is open
+	Pins    []string
+}
+
+// seats that have nothing in them but may be filled, each with the name of its part.
+var spare = [...]struct{ seat, title string }{
+	{"graphics", "graphics card"}, {"cache", "cache drive"}, {"archive", "archive drive"},
+	{"fans", "fans"}, {"cards", "cards and adapters"}, {"ups", "uninterruptible supply"},
+}
+
+// Render draws the list.
+func (p *PartsList) Render() app.UI {
+	if p.Proof == nil {
+		return blank("No parts yet. They will be listed here by the numbers of the drawing, each price drawn to scale.")
+	}
+	top := 0.0
+	for _, l := range p.Proof.Parts {
+		top = max(top, l.Price.Figure)
+	}
+	rows := []app.UI{}
+	filled := map[string]bool{}
+	for i, l := range p.Proof.Parts {
+		first := i == 0 || p.Proof.Parts[i-1].Seat != l.Seat
+		rows = append(rows, p.row(l, top, first))
+		filled[l.Seat] = true
+		if i+1 == len(p.Proof.Parts) || p.Proof.Parts[i+1].Seat != l.Seat {
+			rows = append(rows, p.fold(l.Seat))
+		}
+	}
+	var empty []app.UI
+	for _, s := range spare {
+		if !filled[s.seat] {
+			empty = append(empty, app.Button().Type("button").ID("change-"+s.seat).Text("add "+s.title).
+				Aria("expanded", strconv.FormatBool(p.Open == s.seat)).OnClick(p.onOpen(s.seat), s.seat))
+		}
+	}
+	return app.Div().Class("parts").Body(
+		app.Ol().Class("parts-list").Body(rows...),
+		app.Div().Class("spare").Body(append([]app.UI{app.Span().Text("Not in it:")}, empty...)...),
+		app.Div().Body(p.spareFold(filled)),
+	)
+}
+
+// row is one part: its number in the drawing, seat, name and price, and its controls.
+func (p *PartsList) row(l Line, top float64, first bool) app.UI {
+	number := ""
+	if n := p.Drawing.number(l); n > 0 {
+		number = strconv.Itoa(n)
+	}
+	name := l.Name
+	if l.Count > 1 {
+		name = fmt.Sprintf("%d × %s", l.Count, l.Name)
+	}
+	price := l.Price.Text
+	if l.Owned {
+		price = "theirs"
+	}
+	share := 0.0
+	if top > 0 {
+		share = l.Price.Figure / top
+	}
+	return app.Li().Class("part").DataSet("seat", l.Seat).DataSet("part", l.Part).Body(
+		app.Span().Class("balloon").DataSet("drawn", strconv.FormatBool(number != "")).Text(number),
+		app.Span().Class("part-name").Body(app.Span().Class("part-seat").Text(l.SeatTitle), app.Span().Text(name)),
+		priceBar(share),
+		app.Span().Class("part-price").Text(price),
+		app.Span().Class("part-do").Body(p.controls(l, first)...),
+	)
+}
+
+// priceBar draws a price to the scale of the dearest part.
+func priceBar(share float64) app.UI {
+	return svg("svg", "data-part", "price", "width", "100%", "height", "10", "aria-hidden", "true", "focusable", "false").Body(
+		svg("line", "x1", "0", "y1", "9.5", "x2", "100%", "y2", "9.5", "stroke", "currentColor", "stroke-width", "0.5"),
+		svg("rect", "x", "0", "y", "1", "width", percent(share), "height", "8.5", "fill", "url(#hatch-snug)", "stroke", "currentColor"),
+	)
+}
+
+// controls of a part; services are the shop's own and are not changed here.
+func (p *PartsList) controls(l Line, first bool) []app.UI {
+	if l.Seat == "services" || !first {
+		return nil
+	}
+	pinned := false
+	for _, seat := range p.Pins {
+		pinned = pinned || seat == l.Seat
+	}
+	return []app.UI{
+		app.Button().Type("button").ID("change-"+l.Seat).Text("change").
+			Aria("label", "Change the "+l.SeatTitle).Aria("expanded", strconv.FormatBool(p.Open == l.Seat)).OnClick(p.onOpen(l.Seat), l.Seat),
+		app.Button().Type("button").Class("toggle").ID("pin-"+l.Seat).Text("keep").
+			Aria("label", "Keep this "+l.SeatTitle+" when planning").Aria("pressed", strconv.FormatBool(pinned)).OnClick(p.onPin(l.Seat), l.Seat),
+		app.Button().Type("button").Class("toggle").ID("own-"+l.Seat).Text("theirs").
+			Aria("label", "They have this "+l.SeatTitle+" already").Aria("pressed", strconv.FormatBool(l.Owned)).OnClick(p.onOwn(l), l.Seat, l.Part, l.Owned),
+	}
+}
+
+func (p *PartsList) onOpen(seat string) app.EventHandler {
+	return func(app.Context, app.Event) {
+		d := p.Desk
+		if d.open == seat {
+			d.shut()
+		} else {
+			d.shut()
+			d.try(seat)
+		}
+		d.redraw()
+	}
+}
+
+func (p *PartsList) onPin(seat string) app.EventHandler {
+	return func(app.Context, app.Event) { p.Desk.pin(seat) }
+}
+
+func (p *PartsList) onOwn(l Line) app.EventHandler {
+	return func(app.Context, app.Event) { p.Desk.own(l) }
+}
+
+// fold is the trial list under the part whose seat is open.
+func (p *PartsList) fold(seat string) app.UI {
+	if p.Open != seat {
+		return app.Li().Class("part-fold").Hidden(true)
+	}
+	return app.Li().Class("part-fold").Body(&TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Seat: seat})
+}
+
+// spareFold is the trial list of a seat that is empty.
+func (p *PartsList) spareFold(filled map[string]bool) app.UI {
+	if p.Open == "" || filled[p.Open] {
+		return app.Div().Hidden(true)
+	}
+	return &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Seat: p.Open}
+}

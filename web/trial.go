@@ -1,0 +1,132 @@
+package web
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v9/pkg/app"
+)
+
+// TrialList is every part that could sit in a seat: what it changes in the price, and whether the machine then stands or
+// which rule says no. Above it stand the ways to fit the part that sits there.
+type TrialList struct {
+	app.Compo
+
+	Desk  *Desk
+	Trial *Trial
+	Ways  *Trial
+	Seat  string
+}
+
+// Render draws the list: what stands first, cheapest first.
+func (t *TrialList) Render() app.UI {
+	if t.Trial == nil || t.Trial.Seat != t.Seat {
+		return app.P().Class("hint").Text("Each part is being tried in the machine.")
+	}
+	parts := slices.Clone(t.Trial.Parts)
+	slices.SortStableFunc(parts, func(a, b Tried) int { return cmp.Compare(a.Change.Figure, b.Change.Figure) })
+	var stand, fail []Tried
+	for _, p := range parts {
+		if p.Stands {
+			stand = append(stand, p)
+		} else {
+			fail = append(fail, p)
+		}
+	}
+	return app.Div().Class("trial").ID("trial").DataSet("seat", t.Seat).Body(
+		t.fitting(),
+		app.H3().Text(fmt.Sprintf("Every %s of the shop, tried in this machine", t.Trial.SeatTitle)),
+		app.P().Class("hint").Text(fmt.Sprintf("%d stand, %d do not. The figure is the change of price before tax.", len(stand), len(fail))),
+		t.list(stand),
+		app.Details().Class("fold").ID("trial-fails").Open(len(stand) == 0).Body(
+			app.Summary().Body(app.Span().Class("fold-name").Text("Does not stand"), app.Span().Class("fold-note").Text(fmt.Sprint(len(fail)))),
+			t.list(fail),
+		),
+		app.Button().Type("button").Text("Close the list").OnClick(t.onClose),
+	)
+}
+
+func (t *TrialList) onClose(ctx app.Context, _ app.Event) {
+	seat := t.Desk.open
+	t.Desk.shut()
+	t.Desk.redraw()
+	t.Desk.ctx.Defer(func(app.Context) { focus("change-" + seat) })
+}
+
+func (t *TrialList) list(parts []Tried) app.UI {
+	return app.Ul().Class("tried-list").Body(app.Range(parts).Slice(func(i int) app.UI { return t.row(parts[i]) }))
+}
+
+func (t *TrialList) row(p Tried) app.UI {
+	sits := p.Part == t.Trial.Now
+	verdict := "snug"
+	if !p.Stands {
+		verdict = "clash"
+	}
+	name := p.Name
+	if p.Part == "" {
+		name = "leave it out"
+	}
+	return app.Li().Class("tried").DataSet("part", p.Part).DataSet("stands", fmt.Sprint(p.Stands)).DataSet("fails", p.Fails).Body(
+		swatch(verdict),
+		app.Span().Class("tried-name").Text(name),
+		app.Span().Class("tried-price").Text(signed(p.Change)),
+		app.If(sits, app.Span().Class("tried-here").Text("in it now")).
+			Else(app.Button().Type("button").Text("put in").Aria("label", "Put in "+name).OnClick(t.onChoose(p), t.Seat, p.Part, p.Face, p.Layout, p.Plate)),
+		app.If(p.Why != "", app.P().Class("tried-why").Text(p.Fails+": "+p.Why+".")),
+	)
+}
+
+// signed writes a change of price with its sign.
+func signed(q Quantity) string {
+	if q.Figure > 0 {
+		return "+" + q.Text
+	}
+	return q.Text
+}
+
+func (t *TrialList) onChoose(p Tried) app.EventHandler {
+	return func(app.Context, app.Event) { t.Desk.choose(t.Seat, p) }
+}
+
+// fitting lists the ways to fit the part that sits there.
+func (t *TrialList) fitting() app.UI {
+	if t.Ways == nil || t.Ways.Seat != t.Seat || len(t.Ways.Parts) < 2 {
+		return app.Div().Hidden(true)
+	}
+	ways := t.Ways.Parts
+	return app.Div().Class("ways").Body(
+		app.H3().Text("How it is fitted"),
+		app.Ul().Class("tried-list").Body(app.Range(ways).Slice(func(i int) app.UI {
+			p := ways[i]
+			verdict := "snug"
+			if !p.Stands {
+				verdict = "clash"
+			}
+			return app.Li().Class("tried").DataSet("way", p.way()).DataSet("stands", fmt.Sprint(p.Stands)).Body(
+				swatch(verdict),
+				app.Span().Class("tried-name").Text(p.way()),
+				app.Span().Class("tried-price").Text(""),
+				app.Button().Type("button").Text("fit it so").Aria("label", "Fit it: "+p.way()).OnClick(t.onChoose(p), t.Seat, p.Part, p.Face, p.Layout, p.Plate),
+				app.If(p.Why != "", app.P().Class("tried-why").Text(p.Fails+": "+p.Why+".")),
+			)
+		})),
+	)
+}
+
+// way says in words how a part is fitted.
+func (t *Tried) way() string {
+	var words []string
+	if t.LayoutName != "" {
+		words = append(words, "layout "+t.LayoutName)
+	}
+	if t.Layout != "" {
+		words = append(words, fmt.Sprintf("plate at position %d", t.Plate))
+	}
+	if t.Face != "" {
+		words = append(words, "on the "+t.Face)
+	}
+	return strings.Join(words, ", ")
+}
