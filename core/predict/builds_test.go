@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"slipfit/core/build"
 	"slipfit/core/predict"
 
 	"github.com/stretchr/testify/require"
@@ -58,14 +59,48 @@ func BenchmarkRun(b *testing.B) {
 	var p predict.Predictor
 	n := m.needs()
 	n.Loads = n.Loads[:1]
-	builds := make([]*predict.Forecast, 0)
-	_ = builds
 	x, y := m.build(), m.build()
 	b.ReportAllocs()
 	for b.Loop() {
 		x, y = y, x
 		if r := p.Forecast(x, n).Run(0, predict.Hottest); r.Err != nil {
 			b.Fatal(r.Err)
+		}
+	}
+}
+
+// Parts in the open are no louder and hold no less than in any whole build that has them: a planner may turn a build away by
+// them before it is whole.
+func TestOpenIsNeverWorse(t *testing.T) {
+	m := newMaker(t, 12)
+	var p predict.Predictor
+	for range 600 {
+		b, n := m.build(), m.needs()
+		f := p.Forecast(b, n)
+		for i, l := range predict.Loads(n) {
+			whole := f.Run(i, predict.Ordinary)
+			for _, seats := range [][]build.Seat{
+				{build.Graphics}, {build.Processor, build.Cooler}, {build.Case, build.Cooler}, {build.Supply}, {build.Archive}, {build.Fans},
+				{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Boot, build.Archive, build.Fans},
+			} {
+				some := *b
+				for s := range build.Seat(build.Seats) {
+					if !build.SetOf(seats...).Has(s) {
+						some.Clear(s)
+					}
+				}
+				open := p.Open(&some, n, l, predict.Ordinary)
+				require.NoError(t, open.Err)
+				require.LessOrEqual(t, open.ChairDBA, whole.ChairDBA.Expected+1e-6, "%v of %s %s at %s", seats, b.Case.ID, b.Layout.ID, l.Activity)
+				for _, q := range open.Parts {
+					for _, w := range whole.Parts {
+						if w.Seat == q.Seat {
+							require.GreaterOrEqual(t, q.HeldW.Expected, w.HeldW.Expected-1e-6, "%s in %s", q.Name, b.Case.ID)
+							require.LessOrEqual(t, q.TempC.Expected, w.TempC.Expected+1e-6, "%s in %s", q.Name, b.Case.ID)
+						}
+					}
+				}
+			}
 		}
 	}
 }

@@ -109,7 +109,7 @@ func (m *model) graphics() {
 		RFlowKPerW: thousandth(&m.sheet, g.CoreAir, &g.Article, "core_air_k_w"),
 	}
 	side := m.panel()
-	if m.b.Layout.Chambers {
+	if m.chambers() == 2 {
 		in.Beta = 1
 		if side > 0 {
 			in.Beta = betaPanel
@@ -126,7 +126,7 @@ func (m *model) graphics() {
 			Name: "graphics card", Count: 1, UDB: sourceUDB, RatedRPM: full,
 			RatedDBA: sound.PowerFromHemisphere(thousandth(&m.unheard, g.Sound, &g.Article, "sound_dba"), 1),
 		}
-		if m.b.Layout.Chambers && side > 0 {
+		if side > 0 {
 			face := metres(&m.sheet, g.Length, &g.Article, "length_mm") * metres(&m.sheet, g.Height, &g.Article, "height_mm")
 			m.throughPanel("card fans at the side panel", cardZone, c.index, air.Fans{Count: fans, Fan: fan}, face, side)
 		}
@@ -139,7 +139,7 @@ func (m *model) graphics() {
 // closed or the layout has one chamber.
 func (m *model) panel() float64 {
 	c := m.b.Case
-	if !m.b.Layout.Chambers {
+	if m.chambers() == 1 {
 		return 0
 	}
 	free, _ := m.free(part.Side)

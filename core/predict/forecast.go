@@ -57,16 +57,24 @@ func (p *Predictor) Forecast(b *build.Build, n *brief.Needs) *Forecast {
 	}
 	f := &Forecast{predictor: p, build: *b, needs: n, asked: len(n.Loads)}
 	f.build.Fans, f.build.Cards = slices.Clone(b.Fans), slices.Clone(b.Cards)
-	f.loads = make([]brief.Load, 0, f.asked+2)
-	f.loads = append(f.loads, n.Loads...)
-	f.loads = append(f.loads,
-		brief.Load{Activity: AllOut, Processor: full, Graphics: full, Memory: full, Drives: full},
-		brief.Load{Activity: Idle})
+	f.loads = Loads(n)
 	f.runs = make([][2]*Run, len(f.loads))
 	newModel(&f.build, &f.model)
 	p.last = f
 	return f
 }
+
+// Loads lists the brief's activities, then everything at work, then at rest.
+func Loads(n *brief.Needs) []brief.Load {
+	list := make([]brief.Load, 0, len(n.Loads)+2)
+	list = append(list, n.Loads...)
+	return append(list,
+		brief.Load{Activity: AllOut, Processor: full, Graphics: full, Memory: full, Drives: full},
+		brief.Load{Activity: Idle})
+}
+
+// Asked lists the brief's activities, or everything at work where it names none.
+func Asked(n *brief.Needs) []brief.Load { return Loads(n)[:max(1, len(n.Loads))] }
 
 const full unit.Share = 100_000
 
@@ -94,18 +102,17 @@ func (f *Forecast) Run(load int, day Day) *Run {
 	if r := f.runs[load][day]; r != nil {
 		return r
 	}
-	r := f.run(f.loads[load], f.roomC(day))
+	r := f.run(f.loads[load], roomC(f.needs, day))
 	r.Day = day
 	f.runs[load][day] = r
 	return r
 }
 
 // roomC is the room of a day. Where there is no brief every day is ordinary.
-func (f *Forecast) roomC(day Day) float64 {
-	place := &f.needs.Place
-	room := float64(place.Room.Or(ordinaryRoomC*1000)) / 1000
-	if day == Hottest && f.asked > 0 {
-		room = max(room, float64(place.Hottest.Or(hottestRoomC*1000))/1000)
+func roomC(n *brief.Needs, day Day) float64 {
+	room := float64(n.Place.Room.Or(ordinaryRoomC*1000)) / 1000
+	if day == Hottest && len(n.Loads) > 0 {
+		room = max(room, float64(n.Place.Hottest.Or(hottestRoomC*1000))/1000)
 	}
 	return room
 }

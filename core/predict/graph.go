@@ -29,7 +29,7 @@ func (f *Forecast) AgainstRoom(load int, fromC, toC float64, steps int) Series {
 // AgainstLoad solves shares of a load, by its place in Loads, from rest to all of it, in the room of a day.
 func (f *Forecast) AgainstLoad(load int, day Day, steps int) Series {
 	s := Series{Name: "share of the load", Unit: "%"}
-	room := f.roomC(day)
+	room := roomC(f.needs, day)
 	for i := range steps + 1 {
 		of := f.loads[load]
 		part := func(x unit.Share) unit.Share { return x * unit.Share(i) / unit.Share(max(1, steps)) }

@@ -107,9 +107,9 @@ func (m *model) shell() shell {
 	return s
 }
 
-// chambers is how many there are.
+// chambers is how many there are; one in the open.
 func (m *model) chambers() int {
-	if m.b.Layout.Chambers {
+	if m.b.Layout != nil && m.b.Layout.Chambers {
 		return 2
 	}
 	return 1

@@ -108,14 +108,7 @@ func (m *model) read(r *Run, in *air.Machine, out *air.Result, f *Forecast) {
 	for z := range out.Zones {
 		r.Zones = append(r.Zones, Zone{in.Zones[z].Name, only(out.Zones[z].AirC), only(out.Zones[z].AirC - in.RoomC)})
 	}
-	for i := range m.parts {
-		c := &m.parts[i]
-		st := &out.Consumers[c.index]
-		r.Parts = append(r.Parts, Part{
-			Seat: c.seat, Name: c.part.Name, Count: 1, AskedW: in.Consumers[c.index].PowerW, LimitC: c.limit,
-			HeldW: only(st.HeldW), Kept: only(math.Pow(st.HeldShare, speedOfPower)), TempC: only(st.TempC), InletC: only(st.InletC),
-		})
-	}
+	m.readParts(r, in, out)
 	m.readDrives(r, out)
 	m.readBoard(r, out)
 	if len(out.Loops) > 0 {
@@ -125,6 +118,18 @@ func (m *model) read(r *Run, in *air.Machine, out *air.Result, f *Forecast) {
 	m.readPower(r, out, f)
 	r.HeatInW, r.CarriedW, r.WallsW, r.DuctW = out.HeatInW, out.CarriedW, out.WallW, out.DuctW
 	r.MassResidualKgS, r.Evaluations = out.MassResidualKgS, out.Evaluations
+}
+
+// readParts reads processor and graphics card.
+func (m *model) readParts(r *Run, in *air.Machine, out *air.Result) {
+	for i := range m.parts {
+		c := &m.parts[i]
+		st := &out.Consumers[c.index]
+		r.Parts = append(r.Parts, Part{
+			Seat: c.seat, Name: c.part.Name, Count: 1, AskedW: in.Consumers[c.index].PowerW, LimitC: c.limit,
+			HeldW: only(st.HeldW), Kept: only(math.Pow(st.HeldShare, speedOfPower)), TempC: only(st.TempC), InletC: only(st.InletC),
+		})
+	}
 }
 
 // readDrives reads the drives' temperatures off the air they lie in. A solid-state drive over its limit slows down until it
@@ -227,18 +232,4 @@ func (m *model) readPower(r *Run, out *air.Result, f *Forecast) {
 	wh := feed.EnergyWh(feed.Use{WallMW: int64(math.Round((dc + loss) * 1000)), MinutesPerDay: 60, DaysPerYear: int64(r.Load.Hours)})
 	r.YearKWh = only(float64(wh) / 1000)
 	r.YearCost = only(float64(feed.CostMinor(wh, int64(place.Energy.Or(kWhMinor))*1000)))
-}
-
-// Steady is the level at the chair of what is heard at any speed and load: pump and turning disks. Any build with these parts
-// is at least that loud. Missing names levels that no sheet states.
-func Steady(b *build.Build, p *brief.Place) (chairDBA, chair float64, missing []string) {
-	chair = chairOf(p)
-	m := model{b: b}
-	if b.Cooler != nil && b.Cooler.Liquid != nil {
-		m.pump(b.Cooler)
-	}
-	for _, t := range b.Tiers() {
-		m.disk(t)
-	}
-	return atChair(sound.Total(m.steady), chair), chair, m.unheard.missing
 }

@@ -11,11 +11,13 @@ import (
 
 // forecast is what the build is predicted to do; nil where it has not enough in it. Rules that ask for the same build and
 // needs on one view share its runs.
-func (v *View) forecast() *predict.Forecast {
+func (v *View) forecast() *predict.Forecast { return v.predictor().Forecast(v.Build, v.Needs) }
+
+func (v *View) predictor() *predict.Predictor {
 	if v.predict == nil {
 		v.predict = new(predict.Predictor)
 	}
-	return v.predict.Forecast(v.Build, v.Needs)
+	return v.predict
 }
 
 // finder adds a margin: find or advise.

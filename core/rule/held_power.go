@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"slipfit/core/build"
 	"slipfit/core/predict"
 	"slipfit/core/unit"
 )
@@ -19,16 +20,37 @@ var HeldPower = Rule{
 ever, %; need = 97 %
 have = (held ÷ asked power)^(1/3): near its sustained power a part's voltage follows its frequency, so power goes as its cube
 Held power is what is left when every fan that serves the part is at full speed and its temperature is at its limit.
-With no brief: everything at work at 22 °C. When short: a larger cooler, more air, a part that asks less.`,
+With no brief: everything at work at 22 °C. A build with seats still open is judged by its parts in air as cool as the room: in a case
+they hold less. When short: a larger cooler, more air, a part that asks less.`,
 	Source: "dynamic power ∝ frequency × voltage²: textbook; allowed loss: common practice",
 	Reads:  loadSeats,
+	Early:  []Early{{Seats: []build.Seat{build.Processor, build.Cooler}}, {Seats: []build.Seat{build.Graphics}}},
 	Check: func(v *View) []Margin {
+		if v.forecast() == nil {
+			return v.keptInOpen()
+		}
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) {
 			for i := range r.Parts {
 				v.kept(r, &r.Parts[i])
 			}
 		})
 	},
+}
+
+// keptInOpen judges a build that is not whole by what its parts hold in the open.
+func (v *View) keptInOpen() []Margin {
+	for _, l := range predict.Asked(v.Needs) {
+		o := v.predictor().Open(v.Build, v.Needs, l, predict.Hottest)
+		for i := range o.Parts {
+			p := &o.Parts[i]
+			v.unsolved = o.Err
+			v.find(l.Activity+", "+p.Seat.String(), unit.Quantity{N: down(100 * p.Kept.Expected), Kind: unit.Percent}, keptSpeed.Q(), func() string {
+				return fmt.Sprintf("%s: %s holds %s of the %s asked of it even in the open, and keeps %s of its speed", l.Activity, p.Name,
+					wattage(p.HeldW.Expected), wattage(p.AskedW), perCent(p.Kept.Expected))
+			})
+		}
+	}
+	return v.margins
 }
 
 func (v *View) kept(r *predict.Run, p *predict.Part) {

@@ -19,11 +19,22 @@ Lp = 10·lg Σ 10^(Lw/10) − 10·lg(2π·r²), r = distance to the ear, m (0.7 
 each fan: Lw = sheet's level at 1 m + 8 dB + 10·lg(count) + 50·lg(speed ÷ full speed), at least 20 dB(A) while it turns
 pump, turning disks: sheet's level at 1 m + 8 dB, at any speed; the card as a whole; the supply's fan by its load
 A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level decides; the band says what a meter may show.
-A build with seats still open is judged by what sounds at any speed, pump and disks: "never silent".
+A build with seats still open is judged by what there is of it, in air as cool as the room: with the rest it can only be louder.
 When short: larger fans that turn slower, a freer front, parts that draw less.`,
 	Source: "level addition and hemisphere: ISO 3744; speed law: ASHRAE Handbook, Fan sound; what a bare figure means: common practice",
 	Reads:  loadSeats,
-	Early:  []Early{{Seats: []build.Seat{build.Cooler}}, {Seats: []build.Seat{build.Boot}}, {Seats: []build.Seat{build.Cache}}, {Seats: []build.Seat{build.Archive}}},
+	Early: []Early{
+		{Seats: []build.Seat{build.Graphics}},
+		{Seats: []build.Seat{build.Cooler}},
+		{Seats: []build.Seat{build.Processor, build.Cooler}},
+		{Seats: []build.Seat{build.Boot}},
+		{Seats: []build.Seat{build.Cache}},
+		{Seats: []build.Seat{build.Archive}},
+		{Seats: []build.Seat{build.Supply}},
+		{Seats: []build.Seat{build.Case, build.Cooler}},
+		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
+		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
+	},
 	Check: func(v *View) []Margin {
 		wish, ok := v.Needs.Place.Noise.Get()
 		if !ok {
@@ -31,7 +42,7 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		}
 		f := v.forecast()
 		if f == nil {
-			return v.steady(wish)
+			return v.inOpen(wish)
 		}
 		for i := range f.Asked() {
 			v.loud(f.Run(i, predict.Ordinary), wish)
@@ -41,16 +52,18 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 	},
 }
 
-// steady judges a build that is not whole by what sounds in it at any speed: with the rest it can only be louder.
-func (v *View) steady(wish unit.Sound) []Margin {
-	dba, chair, missing := predict.Steady(v.Build, &v.Needs.Place)
-	if dba == 0 && len(missing) == 0 {
-		return nil
+// inOpen judges a build that is not whole by what its parts are heard at in the open.
+func (v *View) inOpen(wish unit.Sound) []Margin {
+	loads := predict.Loads(v.Needs)
+	at := append(predict.Asked(v.Needs), loads[len(loads)-1])
+	for _, l := range at {
+		o := v.predictor().Open(v.Build, v.Needs, l, predict.Ordinary)
+		v.missing = append(append(v.missing, o.Unheard...), o.Missing...)
+		v.unsolved = o.Err
+		v.find(l.Activity, wish.Q(), unit.Sound(up(o.ChairDBA)).Q(), func() string {
+			return fmt.Sprintf("%s: what there is of the machine is heard at %s at %.2g m even in the open", l.Activity, loudness(o.ChairDBA), o.ChairM)
+		})
 	}
-	v.missing = append(v.missing, missing...)
-	v.find("never silent", wish.Q(), unit.Sound(up(dba)).Q(), func() string {
-		return fmt.Sprintf("pump and disks alone are heard at %s at %.2g m", loudness(dba), chair)
-	})
 	return v.margins
 }
 
