@@ -132,7 +132,7 @@ func (p *Problem) valueFrame() *frame {
 	for i := range p.ask.Needs.By {
 		worth += int64(p.ask.Needs.By[i].Weight) * 1000
 	}
-	return p.newFrame(weights{perMinor: max(1, scale*worth/max(p.purse, 1)), perPoint: scale})
+	return p.newFrame(weights{perMinor: max(1, scale*worth/max(p.purse, 1)), perPoint: scale}, -1)
 }
 
 // tightest looks for the price of value whose bound is least by a measure convex in that price, between two powers of

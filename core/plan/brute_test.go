@@ -140,8 +140,20 @@ func someNeeds(r *rand.Rand, s *part.Stock) *brief.Needs {
 }
 
 // brute tries every way of filling the seats, with each rule asked as soon as the seats it reads are filled, and keeps
-// the best under better.
+// the best under better, of equals the first in tie order.
 func brute(t testing.TB, stock *part.Stock, ask Ask, better func(a, b *leaf) bool) (*leaf, []*column) {
+	t.Helper()
+	var best *leaf
+	cols := all(t, stock, ask, func(l *leaf, cols []*column) {
+		if best == nil || better(l, best) || !better(best, l) && earlier(l, best, cols) {
+			best = l
+		}
+	})
+	return best, cols
+}
+
+// all calls see for every build that stands.
+func all(t testing.TB, stock *part.Stock, ask Ask, see func(l *leaf, cols []*column)) []*column {
 	t.Helper()
 	base := build.Build{}
 	cols := columns(stock, &ask, &base)
@@ -170,7 +182,6 @@ func brute(t testing.TB, stock *part.Stock, ask Ask, better func(a, b *leaf) boo
 		}
 		return worth, true
 	}
-	var best *leaf
 	pick := make([]int, len(cols))
 	var walk func(i int, worth, price int64)
 	walk = func(i int, worth, price int64) {
@@ -180,10 +191,7 @@ func brute(t testing.TB, stock *part.Stock, ask Ask, better func(a, b *leaf) boo
 		}
 		worth += w
 		if i == len(cols) {
-			l := &leaf{pick: append([]int(nil), pick...), price: price, worth: worth}
-			if best == nil || better(l, best) || !better(best, l) && earlier(l, best, cols) {
-				best = l
-			}
+			see(&leaf{pick: append([]int(nil), pick...), price: price, worth: worth}, cols)
 			return
 		}
 		for o, option := range cols[i].options {
@@ -198,7 +206,7 @@ func brute(t testing.TB, stock *part.Stock, ask Ask, better func(a, b *leaf) boo
 		price += int64(l.Price())
 	}
 	walk(0, 0, price)
-	return best, cols
+	return cols
 }
 
 // earlier is the tie order: by the parts in the seats as the planner decides them, then by how they are used.

@@ -22,17 +22,31 @@ type frame struct {
 	scope [][]int     // by column: the columns it hangs on, in order
 	into  [][]int     // by column: the columns that hang on it last
 	sure  [][]*factor // by column: factors that its scope and itself cover
+	last  [][]*factor // by column: factors whose last column it is
 }
 
-// frame chooses for each column the one or two earlier ones that raise the bound most under the given costs.
-func (p *Problem) newFrame(w weights) *frame {
+// newFrame chooses for each column the one or two earlier ones that raise the bound most under the given costs.
+// A column named is put first.
+func (p *Problem) newFrame(w weights, head int) *frame {
 	n := len(p.cols)
-	f := &frame{place: make([]int, n), scope: make([][]int, n), into: make([][]int, n), sure: make([][]*factor, n)}
+	f := &frame{place: make([]int, n), scope: make([][]int, n), into: make([][]int, n), sure: make([][]*factor, n), last: make([][]*factor, n)}
+	if head >= 0 {
+		f.order = append(f.order, head)
+	}
 	for _, s := range sequence {
-		if c := p.colOf[s]; c >= 0 {
+		if c := p.colOf[s]; c >= 0 && c != head {
 			f.place[c] = len(f.order)
 			f.order = append(f.order, c)
 		}
+	}
+	for _, x := range p.many {
+		last := x.cols[0]
+		for _, c := range x.cols {
+			if f.place[c] > f.place[last] {
+				last = c
+			}
+		}
+		f.last[last] = append(f.last[last], x)
 	}
 	b := p.blankBound(f, w)
 	for i := n - 1; i >= 0; i-- {
@@ -69,7 +83,7 @@ func (b *bound) choose(c int, earlier []int) []int {
 			break
 		}
 	}
-	for _, f := range b.p.last[c] {
+	for _, f := range b.last[c] {
 		if f.open(b.p) == 3 && f.small() && f.has(c) && b.p.only(c) < 0 {
 			others := slices.DeleteFunc(slices.Clone(f.cols), func(q int) bool { return q == c || b.p.only(q) >= 0 })
 			try(b.sorted(others[:1], others[1]))

@@ -38,7 +38,7 @@ func (p *Problem) Least(ctx context.Context) Answer {
 func (p *Problem) priceBound() *bound {
 	w := weights{perMinor: 1}
 	if p.priced == nil {
-		p.priced = p.newBound(p.newFrame(w), w)
+		p.priced = p.newBound(p.newFrame(w, -1), w)
 	}
 	return p.priced
 }

@@ -23,7 +23,6 @@ type Problem struct {
 	colOf     [build.Seats]int // column of a seat, −1 where it is settled
 	tables    tables           // allowed pairs
 	many      []*factor        // rules that read three columns or more, and pairs that are worth something
-	last      [][]*factor      // by column: factors whose last column in the order of search it is
 	sums      []*total         // rules declared as sums over two columns or more
 	purse     int64            // the most the open seats may cost
 	cut       []Cut            // what the rules took away before any search
@@ -108,14 +107,12 @@ func (p *Problem) arrange() {
 	slices.SortStableFunc(p.many, func(f, g *factor) int {
 		return cmp.Or(cmp.Compare(slow(f), slow(g)), cmp.Compare(len(f.cols), len(g.cols)))
 	})
-	p.last = make([][]*factor, len(p.cols))
 	for _, f := range p.many {
 		for _, s := range sequence {
 			if c := p.colOf[s]; c >= 0 && f.has(c) {
 				f.lastly = c
 			}
 		}
-		p.last[f.lastly] = append(p.last[f.lastly], f)
 	}
 }
 

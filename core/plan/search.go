@@ -81,7 +81,7 @@ func (s *search) schedule() {
 	for c := range n {
 		s.ready[c] = make([][]*factor, n+1)
 		s.ripe[c] = make([][]*factor, n+1)
-		for _, f := range s.p.last[c] {
+		for _, f := range s.last[c] {
 			before := -1
 			for _, q := range f.cols {
 				if q != c {
@@ -161,7 +161,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 func (s *search) take(d, c, o int, paid, rest int64) (int64, bool) {
 	s.pick[c] = o
 	worth := int64(0)
-	for _, f := range s.p.last[c] {
+	for _, f := range s.last[c] {
 		if f.most != nil {
 			worth += f.ask(s.p, s.choice(f))
 		}

@@ -1,0 +1,136 @@
+package plan
+
+import (
+	"context"
+
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/unit"
+)
+
+// Way is a part in a seat, and what comes of choosing it under everything said already.
+type Way struct {
+	Seat  build.Seat
+	Part  *part.Article // nil leaves the seat empty
+	State Status        // Optimal: it can be, from that price on; Infeasible: no build that stands holds it; else not settled in time
+	Price unit.Money    // least price of a whole build with it
+	Build *build.Build  // one at that price
+}
+
+// Open says for every part in every open seat whether a whole build that stands can hold it, and the least price of one.
+// Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none.
+func (p *Problem) Open(ctx context.Context) []Way {
+	best := make([][]*leaf, len(p.cols)) // by column and option: the cheapest choice found with it
+	for c, col := range p.cols {
+		best[c] = make([]*leaf, len(col.options))
+	}
+	late := p.emptied()
+	settled := make([][]bool, len(p.cols))
+	for c, col := range p.cols {
+		settled[c] = make([]bool, len(col.options))
+		for o := range settled[c] {
+			settled[c][o] = late || !col.live.has(o)
+		}
+	}
+	if !late {
+		for c := range p.cols {
+			p.open(ctx, c, best, settled[c])
+		}
+	}
+	var list []Way
+	for c, col := range p.cols {
+		list = append(list, p.ways(col, best[c], settled[c])...)
+	}
+	return list
+}
+
+// open settles every option of one column: it is decided first, so that the bound speaks of it.
+func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []bool) {
+	w := weights{perMinor: 1}
+	b := p.newBound(p.newFrame(w, c), w)
+	s := newSearch(ctx, b, p.purse)
+	s.found = func(s *search) {
+		l := s.leaf()
+		for q, o := range l.pick {
+			if x := best[q][o]; x == nil || l.price < x.price {
+				best[q][o] = &l
+			}
+		}
+		s.limit = l.price - p.fixed - 1
+	}
+	for _, x := range b.ranked[c] {
+		o := int(x)
+		s.limit = p.purse
+		if l := best[c][o]; l != nil {
+			s.limit = l.price - p.fixed - 1
+		}
+		if b.root()-b.first(c)+b.reach[c][o] > s.limit {
+			settled[o] = true
+			continue
+		}
+		s.only(c, o)
+		s.run()
+		if s.stopped {
+			return
+		}
+		settled[o] = true
+	}
+	for o := range settled {
+		settled[o] = settled[o] || b.reach[c][o] >= never
+	}
+}
+
+// only begins anew with one option of a column.
+func (s *search) only(c, o int) {
+	l := &s.levels[0]
+	for q, col := range s.p.cols {
+		copy(l.domain[q], col.live)
+		l.lead[q] = 0
+	}
+	clear(l.domain[c])
+	set(l.domain[c]).add(o)
+}
+
+// ways gathers the options of a column by part.
+func (p *Problem) ways(col *column, best []*leaf, settled []bool) []Way {
+	var list []Way
+	at := map[string]int{}
+	for o, option := range col.options {
+		i, known := at[option.ID()]
+		if !known {
+			i = len(list)
+			at[option.ID()] = i
+			w := Way{Seat: col.seat, State: Infeasible}
+			if option.Part != nil {
+				w.Part = option.Part.Common()
+			}
+			list = append(list, w)
+		}
+		w := &list[i]
+		l := best[o]
+		if l != nil && (w.Build == nil || unit.Money(l.price) < w.Price) {
+			w.Price, w.Build = unit.Money(l.price), p.build(l)
+			w.State = max(w.State, Feasible)
+		}
+		if !settled[o] && w.State == Infeasible {
+			w.State = Unknown
+		}
+	}
+	for i := range list {
+		list[i].seal(col, settled)
+	}
+	return list
+}
+
+// seal calls a way proven where every option of its part is settled.
+func (w *Way) seal(col *column, settled []bool) {
+	for o, option := range col.options {
+		same := option.Part == nil && w.Part == nil || option.Part != nil && option.Part.Common() == w.Part
+		if same && !settled[o] {
+			return
+		}
+	}
+	if w.State == Feasible {
+		w.State = Optimal
+	}
+}
