@@ -104,3 +104,25 @@ func TestOpenIsNeverWorse(t *testing.T) {
 		}
 	}
 }
+
+// Memory, drives and cards make no build quieter that says so of itself.
+func TestOnlyLouder(t *testing.T) {
+	m := newMaker(t, 15)
+	var p, q predict.Predictor
+	said := 0
+	for range 4000 {
+		b, n := m.build(), m.needs()
+		bare := *b
+		for _, s := range []build.Seat{build.Memory, build.Boot, build.Cache, build.Archive, build.Cards} {
+			bare.Clear(s)
+		}
+		for i := range predict.Asked(n) {
+			less, more := p.Forecast(&bare, n).Run(i, predict.Ordinary), q.Forecast(b, n).Run(i, predict.Ordinary)
+			if less.OnlyLouder() {
+				said++
+				require.GreaterOrEqual(t, more.ChairDBA.Expected, less.ChairDBA.Expected-1e-6, "%s %s: %s with %s", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID)
+			}
+		}
+	}
+	require.Greater(t, said, 1000)
+}

@@ -16,6 +16,7 @@ type Open struct {
 	Missing  []string // figures without which nothing is known
 	Err      error
 	Parts    []Part // processor under an air cooler, graphics card
+	Drives   []Part // where there is a board to say how they sit
 }
 
 // openWPerK ties the air in the open to the room.
@@ -51,7 +52,8 @@ func (p *Predictor) Open(b *build.Build, n *brief.Needs, l brief.Load, day Day) 
 		return out
 	}
 	m.readParts(&r, &m.air, &p.result)
-	out.Parts = r.Parts
+	m.readDrives(&r, &p.result)
+	out.Parts, out.Drives = r.Parts, r.Drives
 	sources := m.steady
 	for i := range m.parts {
 		if c := &m.parts[i]; c.sound.Count > 0 {
@@ -65,8 +67,12 @@ func (p *Predictor) Open(b *build.Build, n *brief.Needs, l brief.Load, day Day) 
 // idling adds what sounds at any load: pump, turning disks, and every fan that never stands still, at its lowest speed.
 func (m *model) idling() {
 	b := m.b
-	for _, t := range b.Tiers() {
-		m.disk(t)
+	if b.Board != nil {
+		m.storage()
+	} else {
+		for _, t := range b.Tiers() {
+			m.disk(t)
+		}
 	}
 	lowest := func(s sound.Source, rpm float64) {
 		if rpm > 0 {
@@ -96,4 +102,21 @@ func (m *model) idling() {
 			}
 		}
 	}
+}
+
+// OnlyLouder reports that memory, drives and cards, added to a build without them, make it no quieter: they warm the air of
+// its one chamber and load the supply, so every fan turns as fast or faster. What could turn that round is excluded, with
+// room to spare: fans that answer to one chamber and air another, or air a radiator that takes room air; a processor that
+// comes to its limit and calls the case fans; a supply that starts its fan and airs the case.
+func (r *Run) OnlyLouder() bool {
+	const nearK, nearW = 10.0, 100.0
+	m := &r.forecast.model
+	if r.Err != nil || len(r.Missing) > 0 || r.Parts[0].TempC.Expected > r.Parts[0].LimitC-nearK {
+		return false
+	}
+	if m.chambers() > 1 || m.b.Cooler.Liquid != nil && intakes(m.b.Face) {
+		return false
+	}
+	dc := r.DCW.Expected
+	return m.supply.duct >= 0 || dc >= m.supply.zeroToW || dc < m.supply.zeroToW-nearW
 }

@@ -26,6 +26,7 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 		{Seats: []build.Seat{build.Board, build.Boot}, Fails: func(v *View) bool { return v.tooHot(v.Boot) }},
 		{Seats: []build.Seat{build.Board, build.Cache}, Fails: func(v *View) bool { return v.tooHot(v.Cache) }},
 		{Seats: []build.Seat{build.Board, build.Archive}, Fails: func(v *View) bool { return v.tooHot(v.Archive) }},
+		{Seats: []build.Seat{build.Case, build.Board, build.Graphics, build.Boot, build.Cache, build.Archive, build.Cards}, Fails: (*View).hotInOpen},
 		{Seats: []build.Seat{build.Case, build.Board, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive}, Fails: func(v *View) bool {
 			return v.Board != nil && slices.ContainsFunc(v.Needs.Loads, func(l brief.Load) bool { return predict.OverLimit(v.Build, l, &v.Needs.Place) })
 		}},
@@ -53,6 +54,22 @@ func (v *View) tooHot(s build.Storage) bool {
 	for _, l := range v.Needs.Loads {
 		if c, ok := predict.CoolestC(v.Board, s.Drive, l, &v.Needs.Place); ok && known && c > limitC {
 			return true
+		}
+	}
+	return false
+}
+
+// hotInOpen reports drives of which one passes its limit in some activity where the board puts it, even in room air.
+func (v *View) hotInOpen() bool {
+	if v.Board == nil {
+		return false
+	}
+	for _, l := range v.Needs.Loads {
+		o := v.predictor().Open(v.Build, v.Needs, l, predict.Hottest)
+		for i := range o.Drives {
+			if d := &o.Drives[i]; len(d.Missing) == 0 && d.TempC.Expected > d.LimitC {
+				return true
+			}
 		}
 	}
 	return false

@@ -34,6 +34,10 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		{Seats: []build.Seat{build.Case, build.Cooler}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
+		{
+			Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans},
+			Fails: (*View).louder,
+		},
 	},
 	Check: func(v *View) []Margin {
 		wish, ok := v.Needs.Place.Noise.Get()
@@ -65,6 +69,21 @@ func (v *View) inOpen(wish unit.Sound) []Margin {
 		})
 	}
 	return v.margins
+}
+
+// louder reports a build that is too loud before memory, drives and cards are in it.
+func (v *View) louder() bool {
+	wish, ok := v.Needs.Place.Noise.Get()
+	f := v.forecast()
+	if !ok || f == nil {
+		return false
+	}
+	for i := range f.Asked() {
+		if r := f.Run(i, predict.Ordinary); r.OnlyLouder() && up(r.ChairDBA.Expected) > int64(wish) {
+			return true
+		}
+	}
+	return false
 }
 
 func (v *View) loud(r *predict.Run, wish unit.Sound) {
