@@ -45,12 +45,13 @@ type command struct {
 
 // commands in the order help lists them.
 func commands() []command {
-	return []command{needsCommand, planCommand, proveCommand, outcomeCommand, balanceCommand, equalsCommand, sheetCommand, rulesCommand, stockCommand, serveCommand, exportCommand}
+	return []command{askCommand, needsCommand, planCommand, proveCommand, outcomeCommand, balanceCommand, equalsCommand, calibrateCommand, sheetCommand, rulesCommand, stockCommand, serveCommand, exportCommand}
 }
 
 // call is one use of a command.
 type call struct {
 	ctx     context.Context
+	in      io.Reader
 	flags   *flag.FlagSet
 	args    []string
 	json    bool
@@ -92,7 +93,7 @@ func overview(out io.Writer) {
 }
 
 func (c command) call(ctx context.Context, args []string, out, errOut io.Writer) int {
-	k := &call{ctx: ctx, out: out, err: errOut, colour: colourful(out)}
+	k := &call{ctx: ctx, in: os.Stdin, out: out, err: errOut, colour: colourful(out)}
 	k.flags = flag.NewFlagSet(c.name, flag.ContinueOnError)
 	k.flags.SetOutput(io.Discard)
 	k.flags.BoolVar(&k.json, "json", false, "print the answer as JSON")
