@@ -21,6 +21,7 @@ type search struct {
 	ripe   [][][]*factor // the same, all up to that depth
 
 	nodes   int64
+	work    int   // since the last look at the context
 	stopped bool  // ended by the context
 	stop    bool  // set by found to end the walk
 	open    int64 // least bound among what an end left unexplored
@@ -43,8 +44,11 @@ type level struct {
 	tried  []int32    // options in tie order
 }
 
-// pollEvery is how many nodes pass between two looks at the context.
-const pollEvery = 64
+// pollEvery is how much work passes between two looks at the context: a node counts for one, a prediction for slowAsk.
+const (
+	pollEvery = 256
+	slowAsk   = 32
+)
 
 func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *search {
 	p := b.p
@@ -111,17 +115,15 @@ func (s *search) run() {
 // descend decides the column at depth d. paid is the cost of what is decided, ahead the bound on the rest.
 func (s *search) descend(d int, paid, ahead int64) {
 	if d == len(s.order) {
+		if s.stopped {
+			s.open = min(s.open, paid) // not all of its rules were asked
+			return
+		}
 		s.found(s)
 		return
 	}
 	s.nodes++
-	if s.nodes%pollEvery == 0 {
-		select {
-		case <-s.done:
-			s.stopped = true
-		default:
-		}
-	}
+	s.poll(1)
 	c := s.order[d]
 	l := &s.levels[d]
 	lead := l.lead[c]
@@ -154,6 +156,20 @@ func (s *search) descend(d int, paid, ahead int64) {
 				s.descend(d+1, cost, ahead)
 			}
 		}
+	}
+}
+
+// poll looks at the context now and then.
+func (s *search) poll(work int) {
+	s.work += work
+	if s.work < pollEvery {
+		return
+	}
+	s.work = 0
+	select {
+	case <-s.done:
+		s.stopped = true
+	default:
 	}
 }
 
@@ -259,6 +275,12 @@ func (s *search) passes(q, o, d int, tests []*factor) bool {
 	s.pick[q] = o
 	defer func() { s.pick[q] = before }()
 	for _, f := range tests {
+		if s.stopped {
+			return true // the walk ends before this counts
+		}
+		if slow(f) > 0 {
+			s.poll(slowAsk)
+		}
 		if f.ask(s.p, s.choice(f)) == failed {
 			return false
 		}

@@ -1,0 +1,65 @@
+package plan
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"slipfit/core/rule"
+
+	"github.com/stretchr/testify/require"
+)
+
+// bruteStands tries everything to find a build that meets an ask.
+func bruteStands(t *testing.T, x *explainer, keep []int) bool {
+	t.Helper()
+	l, _ := brute(t, x.stock, x.only(keep), cheaper)
+	return l != nil
+}
+
+// TestConflictsAndRepairs holds conflicts to trying everything: the demands told cannot be met together, and can once any
+// one of them is given up; every repair leads to a build that proves, and gives up nothing that could be kept.
+func TestConflictsAndRepairs(t *testing.T) {
+	all := generic(t)
+	cores := anchors(t, all)
+	conflicts, repairs := 0, 0
+	for seed := range uint64(60) {
+		r := rand.New(rand.NewPCG(seed, 3))
+		stock := smallStock(r, all, cores[r.IntN(len(cores))])
+		ask := Ask{Needs: someNeeds(r, stock)}
+		c, err := WhyNot(t.Context(), stock, ask)
+		if err == ErrStands {
+			l, _ := brute(t, stock, ask, cheaper)
+			require.NotNil(t, l, "seed %d", seed)
+			continue
+		}
+		require.NoError(t, err)
+		x := newExplainer(t.Context(), stock, ask)
+		core, err := x.core(x.keeping(nil))
+		require.NoError(t, err)
+		require.Len(t, c.Demands, len(core))
+		require.False(t, bruteStands(t, x, core), "seed %d", seed)
+		if len(core) == 0 {
+			continue
+		}
+		conflicts++
+		for i := range core {
+			less := append(append([]int(nil), core[:i]...), core[i+1:]...)
+			require.True(t, bruteStands(t, x, less), "seed %d: %s is not needed", seed, x.all[core[i]].Text)
+		}
+		list, err := Repairs(t.Context(), stock, ask, 2)
+		require.NoError(t, err)
+		for _, fix := range list {
+			repairs++
+			mended := ask.dropping(fix.Drops)
+			proof := rule.Prove(fix.Answer.Build, mended.Needs)
+			require.True(t, proof.Stands())
+			for i := range fix.Drops {
+				less := append(append([]Demand(nil), fix.Drops[:i]...), fix.Drops[i+1:]...)
+				l, _ := brute(t, stock, ask.dropping(less), cheaper)
+				require.Nil(t, l, "seed %d: %s need not be given up", seed, fix.Drops[i].Text)
+			}
+		}
+	}
+	require.Greater(t, conflicts, 15)
+	require.Greater(t, repairs, 15)
+}
