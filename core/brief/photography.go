@@ -36,7 +36,11 @@ func (p *Photography) ask(a *asker) {
 	a.need(AllWork, allPoints(core, a.cal.DevelopParallel, 600, 1200), allPoints(core, a.cal.DevelopParallel, 240, 1500), 40, "Amdahl 1967; calibration block",
 		"%d photographs × %d Mpx × %d core ms, %s, in ten minutes", batch, mpx, a.cal.DevelopCore, hundredths(a.cal.DevelopParallel))
 	a.need(SingleWork, 1200, 1700, 40, practice, "a brush follows the hand")
-	a.need(Threads, 8, 16, 15, practice, "photographs are developed side by side")
+	threads := int64(4)
+	if batch*mpx > 2000 {
+		threads = 8
+	}
+	a.need(Threads, threads, 2*threads, 15, practice, "%d photographs of %d Mpx are developed side by side", batch, mpx)
 	picture := media.RasterBytes(mpx*1000, 1000, 8)
 	memory := int64(4*unit.GiB) + ceil(picture*layers*4, media.MiB)
 	a.pairs(2)
@@ -53,7 +57,11 @@ func (p *Photography) ask(a *asker) {
 	a.need(FastPorts, 1, 2, 5, practice, "a card reader")
 	a.writesYearly(0, 2*yearMB, yearMB)
 	a.load(50, 30, 50, 20)
-	a.mode(2560, 1440, 60, 10)
+	bits := 8
+	if layers > 4 {
+		bits = 10 // retouching in earnest
+	}
+	a.mode(2560, 1440, 60, bits)
 	a.job(fmt.Sprintf("%d photographs developed in one go", batch), 10, Job{CoreMS: core, Parallel: a.cal.DevelopParallel})
 	a.reach("layers of a retouched photograph held in memory", layerUnit, layers, Practice, practice, limit(MemorySize, int64(4*unit.GiB), memory-int64(4*unit.GiB)))
 	a.reach("photographs kept until the archive is full", photoUnit, years*year, Practice, practice, limit(ArchiveSize, 0, years*yearMB))

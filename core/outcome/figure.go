@@ -149,8 +149,11 @@ func lives(b *build.Build, n *brief.Needs) []Figure {
 	return list
 }
 
+// months is what less than a year is told in.
+var months = brief.Unit{One: "month", Many: "months"}
+
 // Say prints thousandths of a unit as a person says it: three figures, minutes as hours from two hours on and as seconds
-// under two minutes.
+// under two minutes, less than a year in months.
 func Say(milli int64, u brief.Unit) string {
 	switch {
 	case milli >= most:
@@ -163,6 +166,9 @@ func Say(milli int64, u brief.Unit) string {
 		return fmt.Sprintf("%s h %d min", group(whole/60), whole%60)
 	case u == brief.Minutes && milli < 2000:
 		return fmt.Sprintf("%d s", (milli*60+500)/1000)
+	}
+	if u == brief.Years && milli < 1000 {
+		milli, u = (milli*12+500)/1000*1000, months
 	}
 	s := figure(milli)
 	if s == "1" {

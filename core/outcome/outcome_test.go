@@ -216,6 +216,9 @@ func TestSay(t *testing.T) {
 		{150_000, brief.Minutes, "2 h 30 min"},
 		{180_000, brief.Minutes, "3 h"},
 		{500, brief.Minutes, "30 s"},
+		{180, brief.Years, "2 months"},
+		{85, brief.Years, "1 month"},
+		{2740, brief.Years, "2.74 years"},
 		{1 << 60, brief.Minutes, "any number of minutes"},
 	} {
 		require.Equal(t, c.want, Say(c.milli, c.unit))

@@ -37,6 +37,7 @@ func Quote(j *Job) *Paper {
 	if served := served(&proof); served != nil {
 		p.Blocks = append(p.Blocks, Block{Heading: "What it gives against what the work asks", Table: served})
 	}
+	p.Blocks = append(p.Blocks, j.work()...)
 	p.Blocks = append(p.Blocks,
 		Block{Heading: "Proven on paper", Text: proven(&proof), Notes: open(&proof)},
 		Block{Heading: "Cautions", Notes: j.cautions()},

@@ -3,18 +3,20 @@ package verb
 import (
 	"slipfit/core/brief"
 	"slipfit/core/format"
+	"slipfit/core/outcome"
 	"slipfit/core/unit"
 )
 
 // Needs is what a brief asks of a machine, resource by resource.
 type Needs struct {
 	format.Head
-	Title   string         `json:"title"`
-	Needs   []Need         `json:"needs"`
-	Screens []brief.Screen `json:"screens,omitempty"`
-	Codecs  []Codec        `json:"codecs,omitempty"`
-	Assumed []string       `json:"assumed,omitempty"`
-	Budget  unit.Quantity  `json:"budget"`
+	Title   string           `json:"title"`
+	Needs   []Need           `json:"needs"`
+	Screens []brief.Screen   `json:"screens,omitempty"`
+	Codecs  []Codec          `json:"codecs,omitempty"`
+	Storage *outcome.Storage `json:"storage"`
+	Assumed []string         `json:"assumed,omitempty"`
+	Budget  unit.Quantity    `json:"budget"`
 }
 
 // Need is one need of a brief.
@@ -43,7 +45,7 @@ func (w *Bench) Needs(file Document) (*Needs, error) {
 		return nil, err
 	}
 	n := said.Needs(w.Stock)
-	out := &Needs{Head: head("slipfit-needs"), Title: said.Title, Screens: n.Screens, Assumed: n.Assumed, Budget: n.Budget.Q()}
+	out := &Needs{Head: head("slipfit-needs"), Title: said.Title, Screens: n.Screens, Storage: outcome.StorageOf(n, nil), Assumed: n.Assumed, Budget: n.Budget.Q()}
 	for r := range brief.Resource(brief.Resources) {
 		need, asked := n.Get(r)
 		if !asked {

@@ -9,9 +9,10 @@ import (
 // Outcome is what each activity of a brief will be like on a build.
 type Outcome struct {
 	format.Head
-	Title   string   `json:"title,omitempty"`
-	Figures []Figure `json:"figures"`
-	Assumed []string `json:"assumed,omitempty"` // what was not said and taken instead
+	Title   string           `json:"title,omitempty"`
+	Figures []Figure         `json:"figures"`
+	Storage *outcome.Storage `json:"storage"`
+	Assumed []string         `json:"assumed,omitempty"` // what was not said and taken instead
 }
 
 // Figure is one outcome in the customer's terms, with its band and the arithmetic behind it.
@@ -43,7 +44,7 @@ func (w *Bench) Outcome(file, asked Document) (*Outcome, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &Outcome{Head: head("slipfit-outcome"), Title: b.Title, Assumed: n.Assumed}
+	out := &Outcome{Head: head("slipfit-outcome"), Title: b.Title, Storage: outcome.StorageOf(n, b), Assumed: n.Assumed}
 	for _, f := range outcome.Figures(b, n, &w.Stock.Calibration) {
 		out.Figures = append(out.Figures, figureOf(&f))
 	}

@@ -52,6 +52,7 @@ func (k *call) needs(n *verb.Needs) {
 		k.printf("  %s %s\n", cell(c.Use+" in hardware", 22), c.Codec)
 		k.paragraph("      ", c.Reason)
 	}
+	k.storage(n.Storage)
 	for _, a := range n.Assumed {
 		k.paragraph("  assumed: ", a)
 	}

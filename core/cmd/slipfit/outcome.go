@@ -1,6 +1,12 @@
 package main
 
-import "slipfit/core/verb"
+import (
+	"fmt"
+	"strings"
+
+	"slipfit/core/outcome"
+	"slipfit/core/verb"
+)
 
 var outcomeCommand = command{
 	name:  "outcome",
@@ -30,6 +36,8 @@ asks for is not reached.`,
 		} else {
 			k.printf("%s\n\n", k.strong(titled(o.Title)))
 			k.figures(o.Figures, k.text("why") == "true")
+			k.printf("\n")
+			k.storage(o.Storage)
 			k.assumed(o.Assumed)
 		}
 		for _, f := range o.Figures {
@@ -94,6 +102,28 @@ func (k *call) figures(list []verb.Figure, every bool) {
 		}
 	}
 }
+
+// storage prints what belongs on which tier and, on a build, how full and how long.
+func (k *call) storage(s *outcome.Storage) {
+	for _, t := range s.Tiers {
+		text := fmt.Sprintf("%s (%s): %s. %s; %s kept free, %s written a year; sold as %s.", t.Floor, t.Binary, t.Holds, upper(t.Kind), t.Free, t.Yearly, t.Bought)
+		if d := t.Drive; d != nil {
+			text += fmt.Sprintf(" Lies on the %s, %d × %s (%s, shown as %s), %s of its place filled on the first day", d.On, d.Count, d.Part, d.Capacity, d.Binary, d.Fill)
+			if d.Years != nil {
+				text += fmt.Sprintf("; the rated writing lasts %s", d.Years)
+			}
+			text += "."
+		}
+		k.paragraph("  "+cell(t.Tier+" tier", 23), text)
+	}
+	k.paragraph("  "+cell("one drive or several", 23), s.One)
+	for i, c := range s.Copies {
+		k.paragraph("  "+cell([2]string{"copies", ""}[min(i, 1)], 23), c)
+	}
+}
+
+// upper begins a sentence.
+func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 func (k *call) assumed(list []string) {
 	if len(list) == 0 {

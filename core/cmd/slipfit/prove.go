@@ -70,6 +70,11 @@ func (k *call) proof(p *verb.Proof, every bool) {
 	k.parts(p.Parts, p.Price.Figure(), p.Currency)
 	k.printf("\n")
 	k.margins(p.Margins, every)
+	if p.Idle != nil && len(p.Idle.Parts) > 0 {
+		k.printf("\n")
+		k.idle(p.Idle)
+	}
+	k.assumed(p.Assumed)
 	k.printf("\n  %s\n", k.summary(p))
 }
 
