@@ -3,6 +3,7 @@ package plan
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"slipfit/core/build"
@@ -111,4 +112,135 @@ func TestOpenIsComplete(t *testing.T) {
 	}
 	require.Greater(t, possible, 200)
 	require.Greater(t, impossible, 200)
+}
+
+// TestOrderOfStock holds answers to the stock, not to the order it lists its parts in.
+func TestOrderOfStock(t *testing.T) {
+	stock := generic(t)
+	needs := trades[1].needs
+	p, err := New(stock, Ask{Needs: needs})
+	require.NoError(t, err)
+	least, best := p.Least(t.Context()), p.Best(t.Context())
+	require.Equal(t, Optimal, least.Status)
+	require.Equal(t, Optimal, best.Status)
+	r := rand.New(rand.NewPCG(5, 5))
+	for range 3 {
+		mixed := *stock
+		mixed.Cases, mixed.Boards = sample(r, stock.Cases, 1000), sample(r, stock.Boards, 1000)
+		mixed.Processors, mixed.Coolers = sample(r, stock.Processors, 1000), sample(r, stock.Coolers, 1000)
+		mixed.Memory, mixed.Graphics = sample(r, stock.Memory, 1000), sample(r, stock.Graphics, 1000)
+		mixed.Supplies, mixed.Drives = sample(r, stock.Supplies, 1000), sample(r, stock.Drives, 1000)
+		mixed.Cards, mixed.Monitors = sample(r, stock.Cards, 1000), sample(r, stock.Monitors, 1000)
+		q, err := New(&mixed, Ask{Needs: needs})
+		require.NoError(t, err)
+		require.Equal(t, least.Build, q.Least(t.Context()).Build)
+		require.Equal(t, best.Build, q.Best(t.Context()).Build)
+	}
+}
+
+// TestDeadline ends searches early: the gap then told is true, for nothing better than the final bound exists.
+func TestDeadline(t *testing.T) {
+	stock := generic(t)
+	early := 0
+	for _, tr := range append(briefed(t, stock), trades...) {
+		if !slices.Contains([]string{"statistician", "silent-studio", "cutting-room", "letters"}, tr.name) {
+			continue
+		}
+		p, err := New(stock, Ask{Needs: tr.needs})
+		require.NoError(t, err)
+		least, best := p.Least(t.Context()), p.Best(t.Context())
+		require.Equal(t, Optimal, least.Status, tr.name)
+		require.Equal(t, Optimal, best.Status, tr.name)
+		for _, after := range []int64{1, 2, 3, 5, 8, 20, 60} {
+			p, err = New(stock, Ask{Needs: tr.needs})
+			require.NoError(t, err)
+			ctx := &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
+			a := p.Least(ctx)
+			require.LessOrEqual(t, a.Certificate.Final.Price, least.Price, tr.name)
+			if a.Status == Feasible {
+				early++
+				require.Equal(t, a.Price-a.Certificate.Final.Price, a.Certificate.Gap.Price)
+				require.GreaterOrEqual(t, a.Price, least.Price)
+			}
+			if a.Build != nil {
+				proof := rule.Prove(a.Build, tr.needs)
+				require.True(t, proof.Stands())
+			}
+			ctx = &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
+			a = p.Best(ctx)
+			if a.Status == Feasible {
+				early++
+				require.LessOrEqual(t, a.Worth, best.Worth)
+				require.GreaterOrEqual(t, a.Certificate.Final.Worth, best.Worth, tr.name)
+			}
+		}
+	}
+	require.Greater(t, early, 5, "too few searches ended early")
+}
+
+// countdown is a context that ends when it has been looked at so many times, whatever the clock says.
+type countdown struct {
+	context.Context
+	left int64
+	done chan struct{}
+}
+
+func (c *countdown) Done() <-chan struct{} {
+	if c.left--; c.left == 0 {
+		close(c.done)
+	}
+	return c.done
+}
+
+// TestCancelled asks with a context that has ended already.
+func TestCancelled(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	p, err := New(generic(t), Ask{Needs: trades[3].needs})
+	require.NoError(t, err)
+	a := p.Best(ctx)
+	require.Contains(t, []Status{Unknown, Feasible}, a.Status)
+	require.NotEqual(t, Optimal, a.Status)
+}
+
+// TestAskIsHeard keeps and leaves out parts and makers, and counts owned parts as free.
+func TestAskIsHeard(t *testing.T) {
+	stock := generic(t)
+	needs := trades[1].needs
+	p, err := New(stock, Ask{Needs: needs})
+	require.NoError(t, err)
+	free := p.Least(t.Context())
+	require.Equal(t, Optimal, free.Status)
+
+	keep := Choices(free.Build, build.SetOf(build.Services))
+	p, err = New(stock, Ask{Needs: needs, Keep: keep})
+	require.NoError(t, err)
+	same := p.Least(t.Context())
+	require.Equal(t, Optimal, same.Status)
+	require.Equal(t, free.Price, same.Price)
+
+	owned := keep[1]
+	owned.Owned = true
+	p, err = New(stock, Ask{Needs: needs, Keep: []Choice{owned}})
+	require.NoError(t, err)
+	mine := p.Least(t.Context())
+	require.Equal(t, Optimal, mine.Status)
+	require.LessOrEqual(t, mine.Price, free.Price-free.Build.Board.Price)
+	require.Equal(t, free.Build.Board.ID, mine.Build.Board.ID)
+	require.True(t, mine.Build.Owned.Has(build.Board))
+
+	p, err = New(stock, Ask{Needs: needs, Without: []string{free.Build.Case.ID}, Avoid: []string{free.Build.Supply.Maker}})
+	require.NoError(t, err)
+	other := p.Least(t.Context())
+	require.Equal(t, Optimal, other.Status)
+	require.NotEqual(t, free.Build.Case.ID, other.Build.Case.ID)
+	for _, l := range other.Build.Lines() {
+		require.NotEqual(t, free.Build.Supply.Maker, l.Article.Maker)
+	}
+	require.GreaterOrEqual(t, other.Price, free.Price)
+
+	_, err = New(stock, Ask{Without: []string{"no-such-part"}})
+	require.ErrorContains(t, err, "no-such-part")
+	_, err = New(stock, Ask{Keep: []Choice{{Seat: build.Board, Part: "no-such-part"}}})
+	require.ErrorContains(t, err, "no-such-part")
 }

@@ -67,6 +67,7 @@ func newProblem(stock *part.Stock, ask Ask, rules []*rule.Rule) (*Problem, error
 // prepare turns the rules into filters, tables, factors and totals.
 func (p *Problem) prepare(rules []*rule.Rule) {
 	queries, kept := p.queries(rules)
+	slices.SortStableFunc(queries, func(a, b *query) int { return cmp.Compare(slowAsked(a), slowAsked(b)) })
 	p.tables = newTables(p.cols)
 	var two, more []*query
 	for _, q := range queries {
@@ -86,7 +87,10 @@ func (p *Problem) prepare(rules []*rule.Rule) {
 			more = append(more, q)
 		}
 	}
-	for _, q := range two {
+	for i, q := range two {
+		if i > 0 && slowAsked(q) > slowAsked(two[i-1]) {
+			p.close() // what the others leave is all that the slow ones are asked of
+		}
 		p.tabulate(q)
 	}
 	p.close()
@@ -116,9 +120,17 @@ func (p *Problem) arrange() {
 	}
 }
 
-// slow is 1 for a rule that predicts heat and noise.
+// slow is 1 for a factor that predicts heat or noise of a whole build.
 func slow(f *factor) int {
-	if f.early == nil && f.rule.Group == rule.Cool {
+	if f.early == nil {
+		return slowAsked(f.query)
+	}
+	return 0
+}
+
+// slowAsked is 1 for a query of a rule that predicts heat or noise.
+func slowAsked(q *query) int {
+	if q.rule.Group == rule.Cool && (q.early == nil || q.early.Fails == nil) {
 		return 1
 	}
 	return 0
@@ -130,8 +142,8 @@ func (p *Problem) filter(q *query) {
 	c := p.cols[col]
 	k := p.classify(q.rule, col)
 	found := make([]int64, len(k.first))
-	for i, o := range k.first {
-		found[i] = p.run(q, []int{o})
+	for _, o := range k.living(c) {
+		found[k.of[o]] = p.run(q, []int{o})
 	}
 	dropped := 0
 	for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {

@@ -14,7 +14,7 @@ type search struct {
 	found  func(s *search)
 	tidy   bool // whether to try options in tie order, not cheapest first
 
-	done   <-chan struct{}
+	ctx    context.Context
 	pick   []int // by column: the option decided
 	levels []level
 	ready  [][][]*factor // by column and depth: factors that become ready for a column when that many are decided
@@ -53,7 +53,7 @@ const (
 func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *search {
 	p := b.p
 	n := len(p.cols)
-	s := &search{bound: b, done: ctx.Done(), limit: limit, pick: make([]int, n), levels: make([]level, n+1), open: never}
+	s := &search{bound: b, ctx: ctx, limit: limit, pick: make([]int, n), levels: make([]level, n+1), open: never}
 	for d := range s.levels {
 		l := &s.levels[d]
 		l.lead = make([]int32, n)
@@ -167,7 +167,7 @@ func (s *search) poll(work int) {
 	}
 	s.work = 0
 	select {
-	case <-s.done:
+	case <-s.ctx.Done():
 		s.stopped = true
 	default:
 	}

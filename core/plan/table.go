@@ -53,8 +53,12 @@ func (p *Problem) tabulate(q *query) {
 	back := allowAll(len(kb.first), len(ca.options))
 	members, others := ka.members(ca), kb.members(cb)
 	valued, dropped := false, 0
+	joined := p.tables.get(a, b)
 	for _, i := range ka.living(ca) {
 		for _, j := range kb.living(cb) {
+			if joined != nil && !joined.joins(members[ka.of[i]], others[kb.of[j]]) {
+				continue // no two of these classes stand together as it is
+			}
 			switch w := f.ask(p, []int{i, j}); {
 			case w == failed:
 				x, y := ka.of[i], kb.of[j]
@@ -80,6 +84,16 @@ func (p *Problem) tabulate(q *query) {
 	if valued {
 		p.many = append(p.many, f)
 	}
+}
+
+// joins reports that some row of the one set allows one of the other.
+func (t *table) joins(rows, columns set) bool {
+	for i := rows.next(0); i >= 0; i = rows.next(i + 1) {
+		if t.row(i).meets(columns) {
+			return true
+		}
+	}
+	return false
 }
 
 // members lists the live options of each class.
