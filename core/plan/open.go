@@ -2,6 +2,7 @@ package plan
 
 import (
 	"context"
+	"slices"
 
 	"slipfit/core/build"
 	"slipfit/core/part"
@@ -16,6 +17,9 @@ type Way struct {
 	Price unit.Money    // least price of a whole build with it
 	Build *build.Build  // one at that price
 }
+
+// firstLook is how many nodes an option is given before the others have had theirs.
+const firstLook = 500
 
 // Open says for every part in every open seat whether a whole build that stands can hold it, and the least price of one.
 // Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none.
@@ -32,9 +36,12 @@ func (p *Problem) Open(ctx context.Context) []Way {
 			settled[c][o] = late || !col.live.has(o)
 		}
 	}
-	if !late {
+	// what is quickly settled first, so that one hard question does not keep the others waiting
+	for _, cap := range [...]int64{firstLook, 0} {
 		for c := range p.cols {
-			p.open(ctx, c, best, settled[c])
+			if !late {
+				p.open(ctx, c, best, settled[c], cap)
+			}
 		}
 	}
 	var list []Way
@@ -44,8 +51,12 @@ func (p *Problem) Open(ctx context.Context) []Way {
 	return list
 }
 
-// open settles every option of one column: it is decided first, so that the bound speaks of it.
-func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []bool) {
+// open settles the options of one column, each within so many nodes where there is a cap: the column is decided first,
+// so that the bound speaks of it.
+func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []bool, cap int64) {
+	if !slices.Contains(settled, false) {
+		return
+	}
 	w := weights{perMinor: 1}
 	b := p.newBound(p.newFrame(w, c), w)
 	s := newSearch(ctx, b, p.purse)
@@ -60,6 +71,9 @@ func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []boo
 	}
 	for _, x := range b.ranked[c] {
 		o := int(x)
+		if settled[o] {
+			continue
+		}
 		s.limit = p.purse
 		if l := best[c][o]; l != nil {
 			s.limit = l.price - p.fixed - 1
@@ -69,11 +83,15 @@ func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []boo
 			continue
 		}
 		s.only(c, o)
+		s.stop, s.cap = false, 0
+		if cap > 0 {
+			s.cap = s.nodes + cap
+		}
 		s.run()
 		if s.stopped {
 			return
 		}
-		settled[o] = true
+		settled[o] = !s.stop
 	}
 	for o := range settled {
 		settled[o] = settled[o] || b.reach[c][o] >= never

@@ -23,7 +23,8 @@ type search struct {
 	nodes   int64
 	work    int   // since the last look at the context
 	stopped bool  // ended by the context
-	stop    bool  // set by found to end the walk
+	stop    bool  // set by found to end the walk, or past the cap
+	cap     int64 // nodes after which the walk is given up for now; nought for none
 	open    int64 // least bound among what an end left unexplored
 	asked   []int
 }
@@ -123,6 +124,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 		return
 	}
 	s.nodes++
+	s.stop = s.stop || s.cap > 0 && s.nodes > s.cap
 	s.poll(1)
 	c := s.order[d]
 	l := &s.levels[d]
