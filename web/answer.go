@@ -88,6 +88,7 @@ type Proof struct {
 	Layout   string
 	Parts    []Line
 	Margins  []Margin
+	Idle     *Idle
 	Build    json.RawMessage
 }
 

@@ -42,17 +42,22 @@ func ask[T any](d *Desk, verb string, with any, then func(*T), failed func(error
 			}
 			return
 		}
-		err := a.Err
-		if err == nil {
-			out := new(T)
-			if err = json.Unmarshal(a.Result, out); err == nil {
-				then(out)
-				return
-			}
-			err = fmt.Errorf("answer to %s: %w", verb, err)
-		}
-		failed(err)
+		d.soon(func() { deliver(verb, a, then, failed) })
 	})
+}
+
+// deliver reads an answer and hands it on.
+func deliver[T any](verb string, a Answer, then func(*T), failed func(error)) {
+	if a.Err != nil {
+		failed(a.Err)
+		return
+	}
+	out := new(T)
+	if err := json.Unmarshal(a.Result, out); err != nil {
+		failed(fmt.Errorf("answer to %s: %w", verb, err))
+		return
+	}
+	then(out)
 }
 
 // grieve tells the user what went wrong.
@@ -104,7 +109,7 @@ func (d *Desk) look() {
 		})
 	}
 	if len(d.job.Build) == 0 {
-		d.proof, d.drawing, d.paper, d.plan = nil, nil, nil, nil
+		d.proof, d.schedule, d.drawing, d.outcome, d.paper, d.plan = nil, nil, nil, nil, nil, nil
 		return
 	}
 	ask(d, "prove", d.about(), func(p *Proof) {
@@ -131,11 +136,25 @@ func (d *Desk) about() args {
 func (d *Desk) show(p *Proof) {
 	d.proof = p
 	turn := d.turn
+	d.soon(func() {
+		if turn == d.turn {
+			d.schedule = p
+		}
+	})
 	ask(d, "draw", d.about(), func(drawing *Drawing) {
 		if turn == d.turn {
 			d.drawing = drawing
 		}
 	}, d.grieve)
+	if about := d.about(); about.Brief != nil {
+		ask(d, "outcome", about, func(o *Outcome) {
+			if turn == d.turn {
+				d.outcome = o
+			}
+		}, d.grieve)
+	} else {
+		d.outcome = nil
+	}
 	d.quote()
 	if d.open != "" {
 		d.try(d.open)
@@ -201,6 +220,7 @@ func (d *Desk) adopt(p *Proof, beside func()) {
 	if beside != nil {
 		beside()
 		d.job.Brief = d.brief.JSON()
+		d.heard++
 	}
 	d.turn++
 	d.keep()

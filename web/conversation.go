@@ -13,7 +13,7 @@ type Conversation struct {
 	app.Compo
 
 	Desk *Desk
-	Turn int // of the desk, so that a change of the brief is drawn
+	Turn int // counts what was heard, so that a change of the brief is drawn
 
 	topic string // kind of work chosen to be added
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 	"sync"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
@@ -25,17 +26,19 @@ type Desk struct {
 	shelf    *Shelf
 	rules    map[string]*Rule
 
-	turn    int     // counts changes, so that an answer about an earlier state is known
-	heard   int     // counts answers that change how the conversation looks
-	needs   *Needs  // nil while nothing is asked for
-	faults  []Fault // of the brief
-	plan    *Plan   // the last plan, until the build is changed
-	proof   *Proof
-	drawing *Drawing
-	paper   *Paper
-	trial   *Trial // what else could sit in the open seat
-	ways    *Trial // how else its part could be fitted
-	open    string // seat whose trial list is open
+	turn     int     // counts changes, so that an answer about an earlier state is known
+	heard    int     // counts what changes how the conversation looks
+	needs    *Needs  // nil while nothing is asked for
+	faults   []Fault // of the brief
+	plan     *Plan   // the last plan, until the build is changed
+	proof    *Proof
+	schedule *Proof // the proof as the schedule shows it, a moment after the parts: one task must not hold the page for long
+	drawing  *Drawing
+	outcome  *Outcome
+	paper    *Paper
+	trial    *Trial // what else could sit in the open seat
+	ways     *Trial // how else its part could be fitted
+	open     string // seat whose trial list is open
 
 	planning int // number of the call, 0 when none runs
 	progress Answer
@@ -67,6 +70,7 @@ func (d *Desk) clear() {
 // forget drops every answer about the job.
 func (d *Desk) forget() {
 	d.needs, d.faults, d.plan, d.proof, d.drawing, d.paper = nil, nil, nil, nil, nil, nil
+	d.schedule, d.outcome = nil, nil
 	d.trial, d.ways, d.open, d.link = nil, nil, "", ""
 }
 
@@ -80,6 +84,11 @@ func (d *Desk) redraw() {
 	if d.ctx != nil {
 		d.ctx.Dispatch(func(app.Context) {})
 	}
+}
+
+// soon runs a step in a task of its own, so that the browser can draw and listen before it.
+func (d *Desk) soon(step func()) {
+	d.ctx.After(time.Millisecond, func(app.Context) { step() })
 }
 
 // maxPast is how many changes can be taken back.
@@ -104,6 +113,7 @@ func (d *Desk) edit(change func()) {
 // changed follows every change of the job.
 func (d *Desk) changed() {
 	d.trouble, d.link = "", ""
+	d.heard++
 	d.keep()
 	d.look()
 	d.redraw()

@@ -12,16 +12,17 @@ func (d *Desk) front() []app.UI {
 	return []app.UI{
 		app.Div().Class("column column-said").Body(
 			region("brief", "What the customer said",
-				&Conversation{Desk: d, Turn: d.turn + d.heard}),
+				&Conversation{Desk: d, Turn: d.heard}),
 			region("needs", "What that asks for", &NeedsList{Needs: d.needs}),
+			region("money", "The money", d.money()),
 			region("key", "Key", key()),
 			region("notes", "Notes", d.notes()),
 		),
 		app.Div().Class("column column-drawn").Body(
 			region("views", "The machine", append([]app.UI{d.planner()}, d.views()...)...),
 			region("parts", "List of parts", &PartsList{Desk: d, Proof: d.proof, Drawing: d.drawing, Trial: d.trial, Ways: d.ways, Open: d.open, Pins: d.job.Pins}),
-			region("money", "The money", d.money()),
-			region("margins", "Schedule of margins", &Schedule{Desk: d, Proof: d.proof, Rules: len(d.rules)}),
+			region("outcomes", "What the work will be like", &Outcomes{Outcome: d.outcome}),
+			region("margins", "Schedule of margins", &Schedule{Desk: d, Proof: d.schedule, Rules: len(d.rules)}),
 		),
 	}
 }
@@ -41,11 +42,9 @@ func (d *Desk) planner() app.UI {
 		)
 	}
 	return app.Div().Class("planner").Body(
-		app.Button().Type("button").Class("main").ID("plan-least").Text("Plan for the least price").Disabled(nothing).OnClick(d.onLeast),
-		app.Button().Type("button").Class("main").ID("plan-best").Text("Plan for the most it can serve within the budget").
+		app.Button().Type("button").Class("main").ID("plan-least").Text("Plan: the least price").Disabled(nothing).OnClick(d.onLeast),
+		app.Button().Type("button").Class("main").ID("plan-best").Text("Plan: the most within the budget").
 			Disabled(nothing || d.brief.Get("budget_minor") == nil).OnClick(d.onBest),
-		app.Button().Type("button").ID("undo").Text("Take back").Disabled(len(d.past) == 0).OnClick(d.onUndo),
-		app.Button().Type("button").ID("redo").Text("Make again").Disabled(len(d.future) == 0).OnClick(d.onRedo),
 		d.verdictOfPlan(),
 	)
 }

@@ -50,7 +50,7 @@ func swatch(verdict string) app.UI {
 	return svg("svg", "data-part", "swatch", "width", "34", "height", "16", "aria-hidden", "true", "focusable", "false").Body(
 		svg("rect", "x", "1", "y", "1", "width", "32", "height", "14", "fill", fill(verdict),
 			"stroke", "currentColor", "stroke-dasharray", outline(verdict)),
-	)
+	).UI()
 }
 
 // key explains the fills, as a drawing explains its lines.

@@ -14,7 +14,7 @@ func (d *Desk) money() app.UI {
 		sumRow("In all, "+d.proof.Currency, s.Gross, true),
 	}
 	if s.Budget == nil {
-		return app.Div().Class("money").Body(app.Dl().Class("sum").Body(rows...))
+		return app.Div().Class("money").Body(app.Dl().Class("sum").Body(rows...), d.proof.Idle.view())
 	}
 	verdict, why := "snug", "Left of what can be spent: "+s.Left.Text+"."
 	if s.Left.Figure < 0 {
@@ -23,6 +23,7 @@ func (d *Desk) money() app.UI {
 	return app.Div().Class("money").Body(
 		app.Dl().Class("sum").Body(append(rows, sumRow("Can be spent", *s.Budget, false))...),
 		&Ruler{Title: "What can be spent, against what is asked", Have: s.Budget.mark(), Need: s.Gross.mark(), Margin: s.Left.Text, Verdict: verdict, Why: why},
+		d.proof.Idle.view(),
 	)
 }
 

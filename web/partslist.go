@@ -78,21 +78,28 @@ func (p *PartsList) row(l Line, top float64, first bool) app.UI {
 	if top > 0 {
 		share = l.Price.Figure / top
 	}
+	idle := 0.0
+	if w := p.Proof.Idle.of(l.Seat); w != nil && w.Nothing && first && top > 0 {
+		idle = min(w.Saves.Figure/top, share)
+	}
 	return app.Li().Class("part").DataSet("seat", l.Seat).DataSet("part", l.Part).Body(
 		app.Span().Class("balloon").DataSet("drawn", strconv.FormatBool(number != "")).Text(number),
-		app.Span().Class("part-name").Body(app.Span().Class("part-seat").Text(l.SeatTitle), app.Span().Text(name)),
-		priceBar(share),
+		app.Span().Class("part-seat").Text(l.SeatTitle),
+		app.Span().Class("part-name").Text(name),
+		priceBar(share, idle),
 		app.Span().Class("part-price").Text(price),
 		app.Span().Class("part-do").Body(p.controls(l, first)...),
 	)
 }
 
-// priceBar draws a price to the scale of the dearest part.
-func priceBar(share float64) app.UI {
+// priceBar draws a price to the scale of the dearest part; what of it buys nothing is hatched as loose.
+func priceBar(share, idle float64) app.UI {
 	return svg("svg", "data-part", "price", "width", "100%", "height", "10", "aria-hidden", "true", "focusable", "false").Body(
 		svg("line", "x1", "0", "y1", "9.5", "x2", "100%", "y2", "9.5", "stroke", "currentColor", "stroke-width", "0.5"),
-		svg("rect", "x", "0", "y", "1", "width", percent(share), "height", "8.5", "fill", "url(#hatch-snug)", "stroke", "currentColor"),
-	)
+		svg("rect", "x", "0", "y", "1", "width", percent(share-idle), "height", "8.5", "fill", "url(#hatch-snug)", "stroke", "currentColor"),
+		when(idle > 0, svg("rect", "data-part", "idle", "x", percent(share-idle), "y", "1", "width", percent(idle), "height", "8.5",
+			"fill", "url(#hatch-loose)", "stroke", "currentColor")),
+	).UI()
 }
 
 // controls of a part; services are the shop's own and are not changed here.

@@ -13,6 +13,8 @@ func (p *Page) rail() app.UI {
 		app.P().Class("name").Text("slipfit"),
 		app.Nav().Aria("label", "Sheet").Body(
 			app.A().ID("turn").Href("#"+other).Text("Turn the sheet over"),
+			app.Button().Type("button").ID("undo").Text("Take back").Disabled(len(d.past) == 0).OnClick(d.onUndo),
+			app.Button().Type("button").ID("redo").Text("Make again").Disabled(len(d.future) == 0).OnClick(d.onRedo),
 			app.Button().ID("print").Type("button").Text("Print the drawing").OnClick(p.onPrintFront),
 			app.Button().ID("print-papers").Type("button").Text("Print the papers").Disabled(d.paper == nil).OnClick(p.onPrintBack),
 		),

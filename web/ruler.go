@@ -35,7 +35,7 @@ func (r *Ruler) Render() app.UI {
 			app.Span().Text(r.Title),
 			app.Span().Class("ruler-verdict").Body(swatch(r.Verdict), app.Span().Text(r.Verdict)),
 		),
-		r.draw(),
+		r.draw().UI(),
 		app.P().Class("ruler-figures").Body(
 			figure("have", r.Have.Text), figure("need", r.Need.Text), figure("margin", r.Margin),
 		),
@@ -62,20 +62,20 @@ const (
 )
 
 // blankRuler draws a ruler that measures nothing yet.
-func blankRuler() app.UI { return rulerDrawing(scale{}.draw()) }
+func blankRuler() app.UI { return rulerDrawing(scale{}.draw()).UI() }
 
-func rulerDrawing(parts ...app.UI) app.UI {
+func rulerDrawing(parts ...shape) shape {
 	return svg("svg", "data-part", "ruler", "width", "100%", "height", rulerHeight, "aria-hidden", "true", "focusable", "false").
 		Body(parts...)
 }
 
-func (r *Ruler) draw() app.UI {
+func (r *Ruler) draw() shape {
 	s := scaleFor(math.Max(r.Have.At, r.Need.At))
 	have, need := s.share(r.Have), s.share(r.Need)
 	return rulerDrawing(
 		s.draw(),
-		app.If(r.Need.Known, dimension(need)),
-		app.If(r.Have.Known,
+		when(r.Need.Known, dimension(need)),
+		when(r.Have.Known,
 			svg("rect", "data-part", "have", "x", "0", "y", haveY, "width", percent(have), "height", haveHeight,
 				"fill", "none", "stroke", "currentColor")),
 		svg("rect", "data-part", "between", "x", percent(math.Min(have, need)), "y", haveY,
@@ -85,7 +85,7 @@ func (r *Ruler) draw() app.UI {
 }
 
 // dimension draws the need as a dimension line from zero, with its extension line down through the ruler.
-func dimension(need float64) app.UI {
+func dimension(need float64) shape {
 	end := percent(need)
 	return svg("g", "data-part", "need").Body(
 		svg("line", "x1", "0", "y1", needY, "x2", end, "y2", needY, "stroke", "currentColor"),
@@ -124,9 +124,9 @@ func (s scale) share(m Mark) float64 {
 }
 
 // draw graduates the scale. One that measures nothing yet has ten divisions and no numbers.
-func (s scale) draw() app.UI {
-	parts := []app.UI{svg("line", "x1", "0", "y1", scaleY, "x2", "100%", "y2", scaleY, "stroke", "currentColor")}
-	tick := func(at string) app.UI {
+func (s scale) draw() shape {
+	parts := []shape{svg("line", "x1", "0", "y1", scaleY, "x2", "100%", "y2", scaleY, "stroke", "currentColor")}
+	tick := func(at string) shape {
 		return svg("line", "x1", at, "y1", scaleY, "x2", at, "y2", tickEndY, "stroke", "currentColor")
 	}
 	if s.top == 0 {

@@ -40,7 +40,7 @@ func TestRulerPlaces(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			html := app.HTMLString(c.ruler.draw())
+			html := c.ruler.draw().String()
 			require.Equal(t, c.x, attributeOf(t, html, "between", "x"))
 			require.Equal(t, c.width, attributeOf(t, html, "between", "width"))
 			require.Equal(t, c.filled, attributeOf(t, html, "between", "fill"))

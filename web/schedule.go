@@ -23,15 +23,14 @@ var groups = [...]struct{ name, about string }{
 	{"fit", "does it go in"},
 	{"mate", "does it connect"},
 	{"feed", "is it fed"},
-	{"cool", "does it stay cool"},
-	{"sound", "does it stay quiet"},
+	{"cool", "does it stay cool and quiet"},
 	{"serve", "does it do the work"},
 	{"money", "what it costs"},
 	{"care", "what to mind"},
 }
 
 // tightest is how many margins stand as rulers above the groups.
-const tightest = 5
+const tightest = 6
 
 // OnInit begins with everything folded.
 func (s *Schedule) OnInit() { s.opened = map[string]bool{} }
@@ -135,10 +134,8 @@ func (s *Schedule) margin(m *Margin, drawn bool) app.UI {
 // inside is what a margin unfolds to: its sentence and figures where they do not stand above, and the rule.
 func (s *Schedule) inside(m *Margin, drawn bool) []app.UI {
 	var all []app.UI
-	if !drawn && m.Have.measured() {
+	if !drawn {
 		all = append(all, m.ruler())
-	} else if !drawn {
-		all = append(all, app.P().Class("ruler-why").Text(m.Why+"."))
 	}
 	if len(m.Missing) > 0 {
 		all = append(all, app.P().Text(fmt.Sprintf("Missing: %v.", m.Missing)))
@@ -165,12 +162,19 @@ func (s *Schedule) onMargin(key, rule string) app.EventHandler {
 	}
 }
 
-// ruler draws the margin.
+// ruler draws the margin; one that is a yes or a no is told in words.
 func (m *Margin) ruler() app.UI {
-	if !m.Have.measured() {
-		return &Ruler{Title: m.name(), Have: Mark{Text: m.Have.Text}, Need: Mark{Text: m.Need.Text}, Margin: m.diff(), Verdict: m.Verdict, Why: sentence(m.Why)}
+	if m.Have.measured() {
+		return &Ruler{Title: m.name(), Have: m.Have.mark(), Need: m.Need.mark(), Margin: m.Diff.Text, Verdict: m.Verdict, Why: sentence(m.Why)}
 	}
-	return &Ruler{Title: m.name(), Have: m.Have.mark(), Need: m.Need.mark(), Margin: m.Diff.Text, Verdict: m.Verdict, Why: sentence(m.Why)}
+	return app.Div().Class("ruler").DataSet("verdict", m.Verdict).Body(
+		app.P().Class("ruler-title").Body(
+			app.Span().Text(m.name()),
+			app.Span().Class("ruler-verdict").Body(swatch(m.Verdict), app.Span().Text(m.Verdict)),
+		),
+		app.P().Class("ruler-figures").Body(figure("have", m.Have.Text), figure("need", m.Need.Text)),
+		app.P().Class("ruler-why").Text(sentence(m.Why)),
+	)
 }
 
 func sentence(why string) string {

@@ -261,6 +261,7 @@ func (b *tab) visit(address string) {
 	b.do(chromedp.Navigate(address))
 	b.until(answered)
 	b.until(`!document.getElementById('app-wasm-loader')`)
+	b.until(`document.querySelector('.conversation, .sheet[data-side=back]')`)
 	if u, err := url.Parse(address); err == nil && u.Fragment != "" {
 		b.until(`document.querySelector('.sheet').dataset.side === '` + u.Fragment + `'`)
 	}

@@ -1,0 +1,95 @@
+package web
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/maxence-charriere/go-app/v9/pkg/app"
+)
+
+// Outcome is what each activity will be like on a build.
+type Outcome struct{ Figures []Figure }
+
+// Figure is one outcome in the customer's terms, with its band.
+type Figure struct {
+	Activity string
+	What     string
+	Want     *Amount
+	Low      Amount
+	Expected Amount
+	High     Amount
+	SetBy    string `json:"set_by"`
+	Verdict  string
+	Why      string
+	Band     string
+	Source   string
+}
+
+// Amount is a figure as a person reads it.
+type Amount struct {
+	Figure float64
+	Text   string
+}
+
+// Outcomes tells what the work will be like on the machine: for each activity what is expected, the band it may lie in, and
+// what the customer asked for.
+type Outcomes struct {
+	app.Compo
+
+	Outcome *Outcome
+}
+
+// Render draws the outcomes, activity by activity.
+func (o *Outcomes) Render() app.UI {
+	if o.Outcome == nil {
+		return blank("No machine yet. How long the work takes on it will stand here, each figure with the band it may lie in.")
+	}
+	var all []app.UI
+	activity := ""
+	for i := range o.Outcome.Figures {
+		f := &o.Outcome.Figures[i]
+		if f.Activity != activity {
+			activity = f.Activity
+			all = append(all, app.H3().Text(activity))
+		}
+		all = append(all, f.view())
+	}
+	return app.Div().Class("outcomes").Body(all...)
+}
+
+func (f *Figure) view() app.UI {
+	wanted := ""
+	if f.Want != nil {
+		wanted = "asked for: " + f.Want.Text
+	}
+	return app.Details().Class("outcome").DataSet("what", f.What).Body(
+		app.Summary().Body(
+			app.Span().Class("outcome-what").Text(f.What),
+			app.Span().Class("outcome-expected").Text(f.Expected.Text),
+			app.Span().Class("ruler-verdict").Body(swatch(f.Verdict), app.Span().Text(f.Verdict)),
+		),
+		app.P().Text(sentence(f.Why)),
+		app.P().Class("hint").Text(fmt.Sprintf("From %s to %s: %s. Source: %s.", f.Low.Text, f.High.Text, f.Band, f.Source)),
+		f.draw().UI(),
+		app.P().Class("hint").Hidden(wanted == "").Text(wanted),
+	)
+}
+
+// draw draws the band with its expected value on the scale of a ruler, and what was asked for as a dimension.
+func (f *Figure) draw() shape {
+	largest := f.High.Figure
+	if f.Want != nil {
+		largest = math.Max(largest, f.Want.Figure)
+	}
+	s := scaleFor(largest)
+	at := func(v float64) float64 { return s.share(Mark{At: v, Known: true}) }
+	wanted := shape{}
+	if f.Want != nil {
+		wanted = dimension(at(f.Want.Figure))
+	}
+	low, high, expected := at(f.Low.Figure), at(f.High.Figure), percent(at(f.Expected.Figure))
+	return rulerDrawing(s.draw(), wanted,
+		svg("rect", "data-part", "band", "x", percent(low), "y", haveY, "width", percent(math.Max(0, high-low)), "height", haveHeight,
+			"fill", "none", "stroke", "currentColor", "stroke-dasharray", "4 2"),
+		svg("line", "data-part", "expected", "x1", expected, "y1", haveY, "x2", expected, "y2", scaleY, "stroke", "currentColor", "stroke-width", "3"))
+}
