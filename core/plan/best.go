@@ -36,7 +36,8 @@ func (p *Problem) Best(ctx context.Context) Answer {
 	p.conclude(&a, low, best)
 	a.Certificate.Final = Bound{Worth: a.Worth, Price: a.Price}
 	if low.stopped {
-		a.Certificate.Final.Price = min(a.Price, unit.Money(p.fixed+low.priceFor(best.worth, low.open)))
+		final := max(a.Certificate.Root.Price, unit.Money(p.fixed+low.priceFor(best.worth, low.open)))
+		a.Certificate.Final.Price = min(a.Price, final)
 		a.Certificate.Gap.Price = a.Price - a.Certificate.Final.Price
 	}
 	return a
