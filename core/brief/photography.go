@@ -52,7 +52,7 @@ func (p *Photography) ask(a *asker) {
 	a.need(BootSize, int64(40*unit.Gigabyte), int64(80*unit.Gigabyte), 10, practice, "40 GB for developing and retouching programs")
 	a.need(CacheSize, max(yearMB/10, int64(50*unit.Gigabyte)), max(yearMB/4, int64(100*unit.Gigabyte)), 15, practice, "previews: a tenth of a year's %s, at least 50 GB", size(yearMB))
 	a.need(CacheWrite, 150, 500, 5, practice, "a card is read in")
-	a.need(ArchiveSize, years*yearMB, (years+3)*yearMB, 30, "14 bits a raw pixel; common practice", "%d years × %d photographs × %d Mpx × 1.75 MB", years, year, mpx)
+	a.need(ArchiveSize, years*yearMB, (years+1)*yearMB, 30, "14 bits a raw pixel; common practice", "%d years × %d photographs × %d Mpx × 1.75 MB", years, year, mpx)
 	a.need(ArchiveWrite, 60, 150, 5, practice, "a day's photographs are put away in minutes")
 	a.need(FastPorts, 1, 2, 5, practice, "a card reader")
 	a.writesYearly(0, 2*yearMB, yearMB)

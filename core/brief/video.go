@@ -123,7 +123,7 @@ func (f Finish) cost() finishing {
 //	memory            seconds of finished picture held (5, 20, 30) × frame at 8 bytes a pixel + half a second of every stream + 6 GiB
 //	graphics memory   1 GiB + layers (6, 20, 40) × streams × frame at 16 bytes a pixel (float)
 //	cache             footage in hand, and as much again for previews
-//	archive           footage kept
+//	archive           footage kept; with a quarter of a year's new footage it is enough
 //	cache writing     bit rate × streams × 1.5
 //	archive writing   a day's footage copied in an hour
 //
@@ -176,7 +176,7 @@ func (v *Video) ask(a *asker) {
 	heldMiB, aheadMiB := ceil(held, media.MiB), ceil(ahead, media.MiB)
 	memory := int64(6*unit.GiB) + heldMiB + aheadMiB
 	a.pairs(2)
-	a.need(MemorySize, memory, memory+heldMiB, 50, practice,
+	a.need(MemorySize, memory, memory+heldMiB/4, 50, practice,
 		"%d s of finished picture × %d frames/s × %d MB + half a second of %d streams + 6 GiB for the program", cost.cacheS, fps, ceil(frame, media.MB), streams)
 	layers := ceil(media.RasterBytes(w, h, 16)*cost.layers*streams, media.MiB)
 	a.need(GraphicsMemory, int64(unit.GiB)+layers, int64(unit.GiB)+2*layers, 40, practice,
@@ -184,15 +184,15 @@ func (v *Video) ask(a *asker) {
 	a.need(MemoryRate, 30_000, 60_000, 10, practice, "frames pass through memory several times")
 
 	a.need(BootSize, int64(120*unit.Gigabyte), int64(200*unit.Gigabyte), 10, practice, "120 GB for editing programs, fonts and effects")
-	a.need(CacheSize, 2*inHand*hourMB, 3*inHand*hourMB, 30, practice,
+	a.need(CacheSize, 2*inHand*hourMB, ceil(5*inHand*hourMB, 2), 30, practice,
 		"%d h in hand × %s an hour (%d Mbit/s, %s), and as much again for previews", inHand, size(hourMB), bits/1_000_000, how)
 	write := ceil(media.CaptureBytePerS(bits, streams), media.MB)
 	a.need(CacheWrite, write, 4*write, 20, "rate × streams × 1.5: common practice", "%d Mbit/s × %d streams × 1.5", bits/1_000_000, streams)
-	a.need(ArchiveSize, kept*hourMB, kept*hourMB+52*fresh*hourMB, 30, "as package media computes rates",
+	a.need(ArchiveSize, kept*hourMB, kept*hourMB+13*fresh*hourMB, 30, "as package media computes rates",
 		"%d h kept × %s an hour", kept, size(hourMB))
 	daily := ceil(fresh*hourMB, 5)
 	copying := ceil(daily, 3600)
-	a.need(ArchiveWrite, copying, max(2*copying, 150), 10, practice, "a day's footage, %s, is put away in an hour", size(daily))
+	a.need(ArchiveWrite, copying, max(2*copying, 120), 10, practice, "a day's footage, %s, is put away in an hour", size(daily))
 	a.need(FastPorts, 2, 4, 10, practice, "a card reader and a drive that comes with the job")
 	a.writesYearly(0, 52*fresh*hourMB*2, 52*fresh*hourMB)
 	a.load(60, 60, 70, 40)
