@@ -1,0 +1,291 @@
+package balance
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"slipfit/catalog"
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/outcome"
+	"slipfit/core/part"
+	"slipfit/core/plan"
+	"slipfit/core/rule"
+
+	"github.com/stretchr/testify/require"
+)
+
+// job is a brief of testdata with its needs and the cheapest build that serves them.
+type job struct {
+	name  string
+	said  *brief.Brief
+	needs *brief.Needs
+	stock *part.Stock
+	build *build.Build
+}
+
+// jobs plans every brief under testdata.
+func jobs(t *testing.T) []job {
+	t.Helper()
+	stock, err := catalog.Embedded()
+	require.NoError(t, err)
+	files, err := filepath.Glob("../../testdata/briefs/*.brief.json")
+	require.NoError(t, err)
+	require.Len(t, files, 8)
+	var list []job
+	for _, f := range files {
+		raw, err := os.ReadFile(f)
+		require.NoError(t, err)
+		said, err := brief.Read(f, raw)
+		require.NoError(t, err)
+		list = append(list, planned(t, strings.TrimSuffix(filepath.Base(f), ".brief.json"), said, stock))
+	}
+	return list
+}
+
+func planned(t *testing.T, name string, said *brief.Brief, stock *part.Stock) job {
+	t.Helper()
+	j := job{name: name, said: said, needs: said.Needs(stock), stock: stock}
+	p, err := plan.New(stock, plan.Ask{Needs: j.needs})
+	require.NoError(t, err)
+	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
+	defer cancel()
+	a := p.Least(ctx)
+	require.Equal(t, plan.Optimal, a.Status, "%s: %s", name, a.Status)
+	j.build = a.Build
+	return j
+}
+
+// TestIdleMoney takes every planned build, which has no idle money, and replaces one part by a dearer one that keeps every
+// verdict: idle money rises by exactly what that part wastes, and the part is named with what would do in its place.
+func TestIdleMoney(t *testing.T) {
+	for _, j := range jobs(t) {
+		t.Run(j.name, func(t *testing.T) {
+			idle, err := IdleOf(t.Context(), j.build, j.needs, j.stock)
+			require.NoError(t, err)
+			require.True(t, idle.Proven)
+			require.Zero(t, idle.Total, "the cheapest build has no idle money")
+			require.Empty(t, idle.Parts, "and no part of it could be cheaper")
+			require.Zero(t, idle.Together)
+
+			proof := rule.Prove(j.build, j.needs)
+			before := verdictsOf(&proof)
+			tried := 0
+			for s := range build.Seat(build.Seats) {
+				if !j.build.Filled(s) || s == build.Services {
+					continue
+				}
+				for _, o := range cheapestFirst(options(j.stock, j.build, s)) {
+					dearer := with(j.build, o)
+					wastes := dearer.Price() - j.build.Price()
+					if wastes <= 0 {
+						continue
+					}
+					if p := rule.Prove(dearer, j.needs); !before.keep(&p) {
+						continue
+					}
+					idle, err := IdleOf(t.Context(), dearer, j.needs, j.stock)
+					require.NoError(t, err)
+					require.Equal(t, wastes, idle.Total, "%s in seat %s", o.ID(), s)
+					named := false
+					for _, w := range idle.Parts {
+						if w.Seat == s {
+							named = true
+							require.GreaterOrEqual(t, w.Saves, wastes, "%s in seat %s", o.ID(), s)
+							require.Less(t, w.Instead.Price(), w.Price)
+						}
+					}
+					require.True(t, named, "%s in seat %s wastes %s and is not named", o.ID(), s, wastes)
+					require.LessOrEqual(t, idle.Together, idle.Total, "swaps cannot save more than the cheapest build")
+					require.GreaterOrEqual(t, idle.Together, idle.Parts[0].Saves)
+					tried++
+					break
+				}
+			}
+			require.GreaterOrEqual(t, tried, 4)
+		})
+	}
+}
+
+// TestWeakerTurnsTheRightActivityShort replaces parts of every planned build by weaker ones and holds the balance against the
+// data sheet and each activity's own needs: exactly the activities that ask more than the part gives turn short, by exactly
+// what is lacking, and an outcome of theirs that the resource sets falls short too.
+func TestWeakerTurnsTheRightActivityShort(t *testing.T) {
+	short := map[string]int{}
+	for _, j := range jobs(t) {
+		t.Run(j.name, func(t *testing.T) {
+			alone := j.said.Alone(j.stock)
+			check := func(b *build.Build, r brief.Resource, gives int64) {
+				sheet := Of(b, j.said, j.stock)
+				require.Len(t, sheet.Activities, len(alone))
+				for i, a := range sheet.Activities {
+					need, asked := alone[i].Needs.Get(r)
+					for _, row := range a.Rows {
+						if row.Resource != r {
+							continue
+						}
+						require.True(t, asked)
+						require.Equal(t, gives, row.Have.N, "%s: %s", a.Name, r)
+						require.Equal(t, need.Floor, row.Need.N, "%s: %s", a.Name, r)
+						if gives < need.Floor {
+							short[r.String()]++
+							require.Equal(t, rule.Short, row.Verdict)
+							require.Equal(t, gives*1000/need.Floor, row.Ratio)
+							require.NotNil(t, a.Tight)
+							require.Less(t, a.Tight.Ratio, int64(1000))
+						} else {
+							require.NotEqual(t, rule.Short, row.Verdict, "%s asks %s of %s and has %d", a.Name, need.FloorQ(), r, gives)
+						}
+					}
+				}
+			}
+			for _, p := range j.stock.Processors[:10] {
+				b := with(j.build, build.Option{Seat: build.Processor, Part: p, Count: 1})
+				check(b, brief.AllWork, int64(p.All.Or(0)))
+				check(b, brief.Threads, int64(p.Threads.Or(0)))
+			}
+			for _, m := range j.stock.Memory[:8] {
+				b := with(j.build, build.Option{Seat: build.Memory, Part: m, Count: 1})
+				check(b, brief.MemorySize, int64(m.Module.Or(0))*int64(m.Modules.Or(0)))
+			}
+			for _, g := range j.stock.Graphics[:12] {
+				b := with(j.build, build.Option{Seat: build.Graphics, Part: g, Count: 1})
+				check(b, brief.ComputeWork, int64(g.Compute.Or(0)))
+				check(b, brief.GraphicsMemory, int64(g.Memory.Or(0)))
+			}
+		})
+	}
+	for _, r := range []brief.Resource{brief.AllWork, brief.Threads, brief.MemorySize, brief.ComputeWork, brief.GraphicsMemory} {
+		require.NotZero(t, short[r.String()], "%s never turned short", r)
+	}
+}
+
+// TestBetterPartsNeverGiveLess replaces the processor, the card, the memory and the drives of every planned build: where a part
+// gives at least as much of every resource, no outcome is worse.
+func TestBetterPartsNeverGiveLess(t *testing.T) {
+	compared := 0
+	for _, j := range jobs(t) {
+		was := outcome.Figures(j.build, j.needs, &j.stock.Calibration)
+		have := outcome.Of(j.build, j.needs)
+		for _, s := range []build.Seat{build.Processor, build.Graphics, build.Memory, build.Boot, build.Archive} {
+			for _, o := range options(j.stock, j.build, s) {
+				if o.Part == nil {
+					continue
+				}
+				other := with(j.build, o)
+				gives := outcome.Of(other, j.needs)
+				better := len(gives.Reads) >= len(have.Reads)
+				for r := range brief.Resource(brief.Resources) {
+					better = better && gives.By[r] >= have.By[r] && len(gives.Missing[r]) == 0
+				}
+				if !better {
+					continue
+				}
+				for i, f := range outcome.Figures(other, j.needs, &j.stock.Calibration) {
+					if i >= len(was) || f.What != was[i].What || f.Activity == "system" {
+						continue
+					}
+					compared++
+					if f.Unit.Time {
+						require.LessOrEqual(t, f.Expected, was[i].Expected, "%s: %s with %s", j.name, f.What, o.ID())
+					} else {
+						require.GreaterOrEqual(t, f.Expected, was[i].Expected, "%s: %s with %s", j.name, f.What, o.ID())
+					}
+				}
+			}
+		}
+	}
+	require.Greater(t, compared, 500)
+}
+
+// TestStepsGoFurther requires of every step up that it stands, costs what it says, and gives more of what held the activity
+// back.
+func TestStepsGoFurther(t *testing.T) {
+	steps := 0
+	for _, j := range jobs(t) {
+		for _, a := range Of(j.build, j.said, j.stock).Activities {
+			if a.Step == nil {
+				continue
+			}
+			steps++
+			other := with(j.build, a.Step.To)
+			if a.Step.Also != nil {
+				other = with(other, *a.Step.Also)
+			}
+			free := *j.needs
+			free.Budget = 0
+			p := rule.Prove(other, &free)
+			require.True(t, p.Stands(), "%s: %s", j.name, a.Step.To.ID())
+			require.Equal(t, other.Price()-j.build.Price(), a.Step.Costs)
+			require.Greater(t, a.Step.Have.N, a.Tight.Have.N)
+		}
+	}
+	require.Greater(t, steps, 8)
+}
+
+// TestEquals requires that an equal is of another maker, keeps the set of verdicts of every rule and moves no outcome by more
+// than 3 %, and that a seat with a part of several makers in the stock has some.
+func TestEquals(t *testing.T) {
+	found := 0
+	for _, j := range jobs(t) {
+		was := outcome.Figures(j.build, j.needs, &j.stock.Calibration)
+		for _, s := range []build.Seat{build.Memory, build.Supply, build.Boot, build.Cooler, build.Graphics, build.Archive, build.Board} {
+			if !j.build.Filled(s) {
+				continue
+			}
+			list, err := Equals(j.build, j.needs, j.stock, s)
+			require.NoError(t, err)
+			for i, e := range list {
+				found++
+				require.NotEqual(t, maker(j.build, s), e.Option.Part.Common().Maker)
+				other := with(j.build, e.Option)
+				p := rule.Prove(other, j.needs)
+				require.True(t, p.Stands(), "%s: %s", j.name, e.Option.ID())
+				for k, f := range outcome.Figures(other, j.needs, &j.stock.Calibration) {
+					require.InDelta(t, was[k].Expected, f.Expected, float64(was[k].Expected)*0.031+1, "%s: %s: %s", j.name, e.Option.ID(), f.What)
+				}
+				if i > 0 {
+					require.GreaterOrEqual(t, e.Apart, list[i-1].Apart)
+				}
+			}
+		}
+	}
+	require.NotZero(t, found)
+	_, err := Equals(&build.Build{}, nil, &part.Stock{}, build.Graphics)
+	require.ErrorContains(t, err, "seat graphics of the build is empty")
+}
+
+func maker(b *build.Build, s build.Seat) string {
+	for _, l := range b.Lines() {
+		if l.Seat == s {
+			return l.Article.Maker
+		}
+	}
+	return ""
+}
+
+// TestOwnedPartsCostNothingAndAreNotIdle gives the customer their card: it is free, checked like any other, and no idle money.
+func TestOwnedPartsCostNothingAndAreNotIdle(t *testing.T) {
+	for _, j := range jobs(t) {
+		if j.name != "game-maker" {
+			continue
+		}
+		b := *j.build
+		free := j.build.Graphics.Price
+		b.Owned |= build.SetOf(build.Graphics)
+		idle, err := IdleOf(t.Context(), &b, j.needs, j.stock)
+		require.NoError(t, err)
+		require.Equal(t, j.build.Price()-free, idle.Price)
+		require.True(t, idle.Found)
+		require.Equal(t, b.Graphics.ID, idle.Cheapest.Graphics.ID, "the cheapest build uses the card too")
+		for _, w := range idle.Parts {
+			require.NotEqual(t, build.Graphics, w.Seat)
+		}
+		p := rule.Prove(&b, j.needs)
+		require.True(t, p.Stands(), "and it is checked like any other")
+	}
+}
