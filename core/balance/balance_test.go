@@ -120,25 +120,24 @@ func TestWeakerTurnsTheRightActivityShort(t *testing.T) {
 		t.Run(j.name, func(t *testing.T) {
 			alone := j.said.Alone(j.stock)
 			check := func(b *build.Build, r brief.Resource, gives int64) {
-				sheet := Of(b, j.said, j.stock)
-				require.Len(t, sheet.Activities, len(alone))
-				for i, a := range sheet.Activities {
-					need, asked := alone[i].Needs.Get(r)
-					for _, row := range a.Rows {
+				for _, a := range alone {
+					need, asked := a.Needs.Get(r)
+					for _, row := range rows(b, a.Needs) {
 						if row.Resource != r {
 							continue
 						}
 						require.True(t, asked)
-						require.Equal(t, gives, row.Have.N, "%s: %s", a.Name, r)
-						require.Equal(t, need.Floor, row.Need.N, "%s: %s", a.Name, r)
+						require.Equal(t, gives, row.Have.N, "%s: %s", a.Activity, r)
+						require.Equal(t, need.Floor, row.Need.N, "%s: %s", a.Activity, r)
 						if gives < need.Floor {
 							short[r.String()]++
 							require.Equal(t, rule.Short, row.Verdict)
 							require.Equal(t, gives*1000/need.Floor, row.Ratio)
-							require.NotNil(t, a.Tight)
-							require.Less(t, a.Tight.Ratio, int64(1000))
+							tightest, ok := rule.Tightest(b, a.Needs)
+							require.True(t, ok)
+							require.Negative(t, tightest.Diff().N, "what limits it is something short")
 						} else {
-							require.NotEqual(t, rule.Short, row.Verdict, "%s asks %s of %s and has %d", a.Name, need.FloorQ(), r, gives)
+							require.NotEqual(t, rule.Short, row.Verdict, "%s asks %s of %s and has %d", a.Activity, need.FloorQ(), r, gives)
 						}
 					}
 				}
