@@ -4,7 +4,7 @@ import "github.com/maxence-charriere/go-app/v9/pkg/app"
 
 // paperView lays out one paper as the core wrote it, block by block.
 func paperView(p *Paper) app.UI {
-	return app.Article().Class("paper").Aria("label", p.Title).Body(
+	return app.Article().Class("leaf").Aria("label", p.Title).Body(
 		app.Div().Class("paper-head").Body(
 			app.H2().Text(p.Title), app.P().Class("right").Text(p.Shop),
 			app.P().Text(p.Job), app.P().Class("right").Text("Job "+written(p.Number)+"   Revision "+written(p.Revision)+"   Date "+written(p.Date)),

@@ -105,7 +105,7 @@ func TestAccessWithAJob(t *testing.T) {
 		require.Empty(t, eval[[]string](b, access), "front at %d", width)
 	}
 	b.press("turn")
-	b.until(`document.querySelector('.paper')`)
+	b.until(`document.querySelector('.leaf')`)
 	b.keepsInside("back")
 	b.do(chromedp.EmulateViewport(360, 800))
 	require.Empty(t, eval[[]string](b, access), "back")

@@ -20,7 +20,9 @@ import (
 // openInPage has the page ask for a file and gives it this one.
 func (b *tab) openInPage(file string) {
 	b.t.Helper()
-	_, err := chromedp.Call(b.ctx, page.SetInterceptFileChooserDialog, page.SetInterceptFileChooserDialogParams{Enabled: true})
+	file, err := filepath.Abs(file)
+	require.NoError(b.t, err)
+	_, err = chromedp.Call(b.ctx, page.SetInterceptFileChooserDialog, page.SetInterceptFileChooserDialogParams{Enabled: true})
 	require.NoError(b.t, err)
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
 	defer cancel()

@@ -172,8 +172,8 @@ func TestFromABriefToAQuote(t *testing.T) {
 
 	// The papers carry the same sum.
 	b.press("turn")
-	b.until(`document.querySelector('.paper')`)
-	require.Contains(t, eval[string](b, `document.querySelector('.paper').textContent`), want.Sum.Gross.Text)
+	b.until(`document.querySelector('.leaf')`)
+	require.Contains(t, eval[string](b, `document.querySelector('.leaf').textContent`), want.Sum.Gross.Text)
 	paper, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize()))
 	require.NoError(t, err)
 	keep(t, "quote.pdf", paper)
