@@ -22,10 +22,12 @@ type Equal struct {
 	Costs  unit.Money // price of the build with it less the price without
 	Apart  int64      // the outcome that changes most, thousandths of it
 	What   string     // that outcome, empty where none changes
+	Liked  bool       // its maker is one the customer likes
 }
 
 // Equals lists the parts of other makers that could sit in a seat: every rule comes to the same verdicts and no outcome moves
-// by more than three hundredths. The nearest comes first: the one whose outcomes move least, then whose price does.
+// by more than three hundredths. Makers the customer likes come first, then the
+// nearest: the one whose outcomes move least, then whose price does.
 func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]Equal, error) {
 	var now *part.Article
 	count := 0
@@ -55,13 +57,16 @@ func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]
 		if marks(other, n) != same {
 			continue
 		}
-		e := Equal{Option: o, Costs: other.Price() - b.Price()}
+		e := Equal{Option: o, Costs: other.Price() - b.Price(), Liked: slices.Contains(n.Wish.Prefer, o.Part.Common().Maker)}
 		if e.move(was, outcome.Figures(other, n, &stock.Calibration)) {
 			seen[o.ID()] = true
 			list = append(list, e)
 		}
 	}
 	slices.SortStableFunc(list, func(x, y Equal) int {
+		if x.Liked != y.Liked {
+			return map[bool]int{true: -1, false: 1}[x.Liked]
+		}
 		return cmp.Or(cmp.Compare(x.Apart, y.Apart), cmp.Compare(max(x.Costs, -x.Costs), max(y.Costs, -y.Costs)), cmp.Compare(x.Option.ID(), y.Option.ID()))
 	})
 	return list, nil

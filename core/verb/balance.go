@@ -214,9 +214,10 @@ type Equals struct {
 // Equal is one of them.
 type Equal struct {
 	Instead
-	Costs unit.Quantity `json:"costs"`          // price of the build with it less the price without
-	Apart float64       `json:"apart_percent"`  // how far the outcome that moves most moves
-	What  string        `json:"what,omitempty"` // that outcome
+	Costs unit.Quantity `json:"costs"`           // price of the build with it less the price without
+	Apart float64       `json:"apart_percent"`   // how far the outcome that moves most moves
+	What  string        `json:"what,omitempty"`  // that outcome
+	Liked bool          `json:"liked,omitempty"` // its maker is one the customer likes
 }
 
 // Equals lists the parts of other makers that keep every verdict of a build and every outcome within 3 %.
@@ -240,7 +241,7 @@ func (w *Bench) Equals(file Document, asked *Document, seatName string) (*Equals
 		}
 	}
 	for _, e := range list {
-		out.Parts = append(out.Parts, Equal{insteadOf(e.Option), e.Costs.Q(), float64(e.Apart) / 10, e.What})
+		out.Parts = append(out.Parts, Equal{insteadOf(e.Option), e.Costs.Q(), float64(e.Apart) / 10, e.What, e.Liked})
 	}
 	return out, nil
 }

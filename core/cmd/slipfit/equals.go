@@ -56,6 +56,9 @@ func (k *call) equals(e *verb.Equals) {
 		if p.What != "" {
 			moves = fmt.Sprintf("%s moves by %.1f %%", p.What, p.Apart)
 		}
+		if p.Liked {
+			moves += "; a maker they like"
+		}
 		k.paragraph("  ", fmt.Sprintf("%s: %s, %s; %s", named(p.Instead), p.Price, dearer(p.Costs.N, p.Costs.String()), moves))
 	}
 }
