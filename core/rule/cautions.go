@@ -23,14 +23,14 @@ say more, they rule. Lifting is another rule's business (desk-mass).`,
 			}
 		}
 		caution(v.Supply != nil, "mains",
-			"pull the mains plug and wait before a hand goes in; never open the supply, its capacitors hold their charge; outlets, fuses and earthing are a licensed electrician's work")
+			"pull the mains plug and press the power button for some seconds before a hand goes in; never open the supply, its capacitors hold their charge; outlets, fuses and earthing follow local codes and are a licensed electrician's work")
 		caution(v.Board != nil || v.Processor != nil || v.Memory != nil || v.Graphics != nil, "static",
 			"wear an earthed wrist strap or touch earthed bare metal before each part; leave parts in their bags until they are seated")
 		caution(v.Case != nil, "sharp edges", "edges of sheet metal, fins and brackets cut: wear thin gloves where the case is handled")
 		caution(v.Case != nil && len(v.Case.Glazed) > 0, "glass",
 			"a glazed panel shatters when a corner meets a hard floor: lay it flat on cloth, hold it by two sides, last off the bench and last on")
 		caution(v.Board != nil, "coin cell",
-			"the board carries a lithium coin cell: keep it from children, who are gravely hurt by swallowing one, do not charge or short it, hand it in when spent")
+			"the board carries a lithium coin cell: keep it from children; if one is swallowed seek emergency help at once; do not charge or short it, hand it in when spent")
 		caution(v.Cooler != nil && v.Cooler.Liquid != nil, "liquid",
 			"the cooling loop is sealed: do not open, kink or top it up; run it for an hour outside the closed case; at any drop pull the mains plug first")
 		caution(v.Graphics != nil || v.Cooler != nil, "hot surfaces", "heat-sinks stay hot for minutes after work: let them cool before a hand goes in")

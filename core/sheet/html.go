@@ -7,21 +7,23 @@ import (
 
 // style is the print style of a paper that stands alone: black on white, A4.
 const style = `@page{size:A4;margin:16mm 15mm}
-body{font:10.5pt/1.4 ui-serif,Georgia,"Times New Roman",serif;color:#000;background:#fff;margin:0 auto;max-width:180mm}
+body{font:10pt/1.35 ui-serif,Georgia,"Times New Roman",serif;color:#000;background:#fff;margin:0 auto;max-width:180mm}
 header{border:.6mm solid #000;display:grid;grid-template-columns:1fr auto;padding:3mm 4mm;gap:1mm 6mm;break-inside:avoid}
 header h1{font-size:17pt;margin:0;letter-spacing:.02em}
 header p{margin:0}
 .stamp{font-variant-numeric:tabular-nums;text-align:right}
-h2{font-size:11pt;margin:5mm 0 1.5mm;border-bottom:.25mm solid #000;padding-bottom:.5mm;break-after:avoid}
+h2{font-size:11pt;margin:4.5mm 0 1.2mm;border-bottom:.25mm solid #000;padding-bottom:.5mm;break-after:avoid}
 table{border-collapse:collapse;width:100%;font-variant-numeric:tabular-nums}
 th{font-weight:600;text-align:left;border-bottom:.25mm solid #000}
-th,td{padding:.8mm 2mm .8mm 0;vertical-align:top}
+th,td{padding:.5mm 2mm .8mm 0;vertical-align:top}
 tr{break-inside:avoid}
 td+td,th+th{padding-left:3mm}
 .right{text-align:right;white-space:nowrap}
 .strong td{border-top:.4mm solid #000;font-weight:700}
 ul{margin:0;padding-left:5mm}
 li{break-inside:avoid}
+figure{margin:2mm 0;break-inside:avoid}
+figure svg{width:100%;height:auto;max-height:235mm}
 .sign{display:flex;gap:8mm;margin-top:12mm}
 .sign p{flex:1;border-top:.25mm solid #000;margin:0;padding-top:1mm;break-inside:avoid}
 `
@@ -52,6 +54,9 @@ func (p *Paper) Body() string {
 				b.WriteString("<li>" + e(n) + "</li>\n")
 			}
 			b.WriteString("</ul>\n")
+		}
+		if block.Drawing != "" {
+			b.WriteString("<figure>" + block.Drawing + "</figure>\n")
 		}
 		if len(block.Sign) > 0 {
 			b.WriteString("<div class=\"sign\">")

@@ -20,6 +20,7 @@ type Block struct {
 	Table   *Table   // rows
 	Notes   []string // a list, one line each
 	Sign    []string // lines to sign on, each with its label
+	Drawing string   // an SVG drawing; plain text leaves it out and says so
 }
 
 // Table is rows under headings.
@@ -39,14 +40,3 @@ type Row struct {
 	Cells  []string
 	Strong bool
 }
-
-// Cautions that a paper carries where the work can hurt someone. They are the usual ones of the trade; local codes and
-// licensed practice come first.
-const (
-	cautionMains  = "Mains: pull the plug and press the power button for some seconds before opening the case. Never open the power supply. For sockets, circuits and fixed wiring follow local codes and ask a licensed electrician."
-	cautionStatic = "Static: touch bare metal of the case, or wear an earthed wrist strap, before touching parts."
-	cautionEdges  = "Edges: sheet metal cuts; wear gloves when reaching into the case."
-	cautionCell   = "Coin cell inside. Keep away from children. If swallowed, seek emergency help at once."
-	cautionLiquid = "Liquid: a closed cooling loop is under the lid. If it ever leaks, pull the plug first and call the shop; do not refill it."
-	cautionWaste  = "Waste: boards, supplies and cells go to separate collection, not household waste; local law says how."
-)

@@ -139,6 +139,7 @@ func open(p *rule.Proof) []string {
 	for i := range p.Margins {
 		m := &p.Margins[i]
 		switch {
+		case m.Rule == &rule.Cautions: // they stand under a heading of their own
 		case m.Advice && m.Diff().N < 0:
 			notes = append(notes, "Advice: "+m.Why())
 		case !m.Advice && !m.Passes():
@@ -148,10 +149,12 @@ func open(p *rule.Proof) []string {
 	return notes
 }
 
+// cautions are the usual ones of the trade that apply to the build. Local codes and licensed practice come first.
 func (j *Job) cautions() []string {
-	notes := []string{cautionMains, cautionStatic, cautionEdges, cautionCell}
-	if j.Build.Cooler != nil && j.Build.Cooler.Liquid != nil {
-		notes = append(notes, cautionLiquid)
+	var notes []string
+	v := rule.NewView(j.Build, j.Needs)
+	for _, m := range v.Run(&rule.Cautions) {
+		notes = append(notes, m.Subject+": "+m.Why())
 	}
-	return append(notes, cautionWaste)
+	return notes
 }

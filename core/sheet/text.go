@@ -26,6 +26,9 @@ func (p *Paper) Text(width int) string {
 				b.WriteString([2]string{"• ", "  "}[min(i, 1)] + l + "\n")
 			}
 		}
+		if block.Drawing != "" {
+			b.WriteString("(drawn on the printed paper)\n")
+		}
 		for _, s := range block.Sign {
 			b.WriteString("\n" + pad(s, 14, false) + strings.Repeat("_", 36) + "\n")
 		}

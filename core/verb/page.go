@@ -63,10 +63,14 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 		return w.Ways(file, maybe, a.Seat)
 	case "change":
 		return w.Change(file, maybe, a.Do)
+	case "predict":
+		return w.Predict(file, maybe)
 	case "draw":
 		return w.Draw(file, maybe)
 	case "quote":
-		return w.Quote(file, maybe, a.Stamp)
+		return w.Sheet("quote", file, maybe, a.Stamp)
+	case "forecast":
+		return w.Sheet("forecast", file, maybe, a.Stamp)
 	case "rules":
 		return w.Rules(a.Rule)
 	case "shop":

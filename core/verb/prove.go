@@ -25,6 +25,8 @@ type Proof struct {
 	Idle     *Idle          `json:"idle,omitempty"`    // money that buys nothing the brief asks for; left out without a brief
 	Assumed  []string       `json:"assumed,omitempty"` // what was not said and taken instead
 	Build    build.File     `json:"build"`
+	// Prediction is what the machine will do; only prove tells it.
+	Prediction *Prediction `json:"prediction,omitempty"`
 }
 
 // Prove checks a build file under the needs of a brief, or only for going together where there is no brief.
@@ -33,7 +35,9 @@ func (w *Bench) Prove(file Document, asked *Document) (*Proof, error) {
 	if err != nil {
 		return nil, err
 	}
-	return w.proof(b, n, budget), nil
+	out := w.proof(b, n, budget)
+	out.Prediction = predictionOf(b, n)
+	return out, nil
 }
 
 // Sum is what the customer pays for a build, tax included, against what they can spend.

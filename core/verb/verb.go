@@ -34,7 +34,16 @@ type Margin struct {
 	Verdict string         `json:"verdict"`
 	Advice  bool           `json:"advice,omitempty"`
 	Missing []string       `json:"missing,omitempty"`
+	Band    *Band          `json:"band,omitempty"` // of a prediction: what a meter may show
 	Why     string         `json:"why"`
+}
+
+// Band is what a predicted figure may miss by, two standard uncertainties either way.
+type Band struct {
+	Low      unit.Quantity `json:"low"`
+	Expected unit.Quantity `json:"expected"`
+	High     unit.Quantity `json:"high"`
+	OfNeed   bool          `json:"of_need,omitempty"` // the need is predicted, not what the build has
 }
 
 func marginOf(m *rule.Margin) Margin {
@@ -46,6 +55,9 @@ func marginOf(m *rule.Margin) Margin {
 	if m.Capped {
 		enough := m.Enough
 		out.Enough = &enough
+	}
+	if b, predicted := m.Band(); predicted {
+		out.Band = &Band{b.Low, b.Expected, b.High, b.OfNeed}
 	}
 	return out
 }

@@ -9,7 +9,9 @@ var proveCommand = command{
 	usage: "BUILD [-brief BRIEF] [-why]",
 	short: "every margin of a build, tightest first",
 	long: `Reads a build and checks every rule on it: does it go in, connect, is it powered,
-and, with a brief, does it serve the work. Exit 1 where a margin clashes, is
+does it stay cool and quiet and, with a brief, does it serve the work. Then it
+tells what the machine will do in every activity, each figure with the low and
+high end that a meter may show. Exit 1 where a margin clashes, is
 short, or cannot be known because a data sheet lacks a figure.`,
 	example: "slipfit prove build.json -brief testdata/briefs/museum-pottery.brief.json",
 	setup: func(k *call) {
@@ -36,6 +38,7 @@ short, or cannot be known because a data sheet lacks a figure.`,
 			k.printf("%s", verb.JSON(p))
 		} else {
 			k.proof(p, k.text("why") == "true")
+			k.prediction(p.Prediction)
 		}
 		if !p.Stands {
 			return failing

@@ -8,9 +8,10 @@ import (
 
 var sheetCommand = command{
 	name:  "sheet",
-	usage: "quote BUILD [-brief BRIEF] [-html] [-out FILE]",
-	short: "the papers of a job: the quote",
-	long: `Prints a paper of a build. With -html it is a page for a printer (A4); with -out it
+	usage: "quote|forecast BUILD [-brief BRIEF] [-html] [-out FILE]",
+	short: "the papers of a job: quote, forecast",
+	long: `Prints a paper of a build: quote is the priced offer; forecast is what the machine
+will do, with its graphs (on the printed page). With -html it is a page for a printer (A4); with -out it
 is written to a file. Exit 1 where the build does not stand: the paper says so.`,
 	example: "slipfit sheet quote build.json -brief testdata/briefs/museum-pottery.brief.json -html -out quote.html",
 	setup: func(k *call) {
@@ -22,9 +23,10 @@ is written to a file. Exit 1 where the build does not stand: the paper says so.`
 		k.flags.String("date", time.Now().Format(time.DateOnly), "`DATE` printed on the paper")
 	},
 	run: func(k *call) int {
-		if len(k.args) != 2 || k.args[0] != "quote" {
-			return k.usage("needs the paper's name, quote, and one build")
+		if len(k.args) != 2 {
+			return k.usage("needs the paper's name, quote or forecast, and one build")
 		}
+		name := k.args[0]
 		k.args = k.args[1:]
 		w, err := k.bench()
 		if err != nil {
@@ -34,7 +36,7 @@ is written to a file. Exit 1 where the build does not stand: the paper says so.`
 		if err != nil {
 			return k.fail(err)
 		}
-		q, err := w.Quote(file, asked, verb.Stamp{Number: k.text("job"), Revision: k.text("revision"), Date: k.text("date")})
+		q, err := w.Sheet(name, file, asked, verb.Stamp{Number: k.text("job"), Revision: k.text("revision"), Date: k.text("date")})
 		if err != nil {
 			return k.fail(err)
 		}

@@ -1,6 +1,9 @@
 package verb
 
 import (
+	"fmt"
+	"strings"
+
 	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/format"
@@ -19,8 +22,12 @@ type Paper struct {
 	HTML   string       `json:"html"`
 }
 
-// Quote makes the priced offer of a build, with what the customer said where there is a brief.
-func (w *Bench) Quote(file Document, asked *Document, stamp Stamp) (*Paper, error) {
+// papers are the names of the papers that Sheet makes.
+var papers = []string{"quote", "forecast"}
+
+// Sheet makes a paper of a build: the priced offer (quote), with what the customer said where there is a brief, or what the
+// machine will do before it exists (forecast).
+func (w *Bench) Sheet(name string, file Document, asked *Document, stamp Stamp) (*Paper, error) {
 	b, err := build.Read(file.Name, file.Data, w.Stock)
 	if err != nil {
 		return nil, err
@@ -34,7 +41,17 @@ func (w *Bench) Quote(file Document, asked *Document, stamp Stamp) (*Paper, erro
 		j.Needs, j.Said = said.Needs(w.Stock), said.Said
 		j.Budget, _ = said.Budget.Get()
 	}
-	p := sheet.Quote(j)
+	var p *sheet.Paper
+	switch name {
+	case "quote":
+		p = sheet.Quote(j)
+	case "forecast":
+		if p, err = sheet.Forecast(j); err != nil {
+			return nil, err
+		}
+	default:
+		return nil, fmt.Errorf("no paper %q; there are %s", name, strings.Join(papers, ", "))
+	}
 	proof := rule.Prove(b, j.Needs)
 	return &Paper{head("slipfit-paper"), proof.Stands(), p, p.Body()}, nil
 }
