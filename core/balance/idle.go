@@ -45,7 +45,7 @@ type Wasted struct {
 	Instead build.Option // the cheapest filling that keeps every verdict
 	Saves   unit.Money
 	Worth   int64    // value points that the dearer part serves more
-	Changes []Change // outcomes with the part and with the one instead
+	Changes []Change // outcomes that are better with the part (before) than with the one instead (after)
 }
 
 // Nothing reports money that buys neither value nor any outcome.
@@ -93,9 +93,9 @@ func swaps(b *build.Build, n *brief.Needs, stock *part.Stock) []Wasted {
 		if !b.Filled(s) || b.Owned.Has(s) {
 			continue
 		}
-		if o, after, ok := cheapest(b, n, stock, s, before); ok {
+		if o, worth, ok := cheapest(b, n, stock, s, before); ok {
 			other := with(b, o)
-			list = append(list, Wasted{s, title(b, s), seatPrice(b, s), o, b.Price() - other.Price(), proof.Worth - after.Worth, changes(b, other, n, stock)})
+			list = append(list, Wasted{s, title(b, s), seatPrice(b, s), o, b.Price() - other.Price(), worth, bought(changes(b, other, n, stock))})
 		}
 	}
 	slices.SortStableFunc(list, func(x, y Wasted) int { return cmp.Compare(y.Saves, x.Saves) })
@@ -103,18 +103,30 @@ func swaps(b *build.Build, n *brief.Needs, stock *part.Stock) []Wasted {
 }
 
 // cheapest is the cheapest filling of a seat below its price that keeps every verdict; of several at that price the one that
-// serves most.
-func cheapest(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat, before verdicts) (best build.Option, proof rule.Proof, ok bool) {
+// serves most. lost is the worth that goes with the dearer part.
+func cheapest(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat, before verdicts) (best build.Option, lost int64, ok bool) {
+	rules := reading(s)
+	was, _ := before.swap(b, n, rules)
 	now := seatPrice(b, s)
 	for _, o := range cheapestFirst(options(stock, b, s)) {
 		if o.Price() >= now || ok && o.Price() > best.Price() {
 			break
 		}
-		if p := rule.Prove(with(b, o), n); before.keep(&p) && (!ok || p.Worth > proof.Worth) {
-			best, proof, ok = o, p, true
+		if worth, keeps := before.swap(with(b, o), n, rules); keeps && (!ok || was-worth < lost) {
+			best, lost, ok = o, was-worth, true
 		}
 	}
-	return best, proof, ok
+	return best, lost, ok
+}
+
+// bought leaves of changes from a dearer part to a cheaper one those that the dearer is better in.
+func bought(list []Change) []Change {
+	return slices.DeleteFunc(list, func(c Change) bool {
+		if c.Before.Unit.Time {
+			return c.Before.Expected >= c.After.Expected
+		}
+		return c.Before.Expected <= c.After.Expected
+	})
 }
 
 // swapped is a build after single swaps one after another, the one that saves most first, until none saves.

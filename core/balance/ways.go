@@ -3,6 +3,7 @@ package balance
 import (
 	"slices"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/rule"
@@ -79,7 +80,7 @@ func with(b *build.Build, o build.Option) *build.Build {
 	return &other
 }
 
-// verdicts is what a proof comes to, rule by rule and subject by subject.
+// verdicts is what a proof comes to, rule by rule and subject by subject, the worst where a rule says several things of one.
 type verdicts map[verdictKey]rule.Margin
 
 type verdictKey struct {
@@ -90,8 +91,9 @@ type verdictKey struct {
 func verdictsOf(p *rule.Proof) verdicts {
 	all := verdicts{}
 	for _, m := range p.Margins {
-		if !m.Advice {
-			all[verdictKey{m.Rule, m.Subject}] = m
+		key := verdictKey{m.Rule, m.Subject}
+		if was, known := all[key]; !m.Advice && (!known || was.Passes() || was.Verdict < m.Verdict) {
+			all[key] = m
 		}
 	}
 	return all
@@ -99,15 +101,44 @@ func verdictsOf(p *rule.Proof) verdicts {
 
 // keep reports that a proof fails nowhere that these verdicts passed, and nowhere worse than they failed already.
 func (before verdicts) keep(after *rule.Proof) bool {
-	for i := range after.Margins {
-		m := &after.Margins[i]
-		if m.Advice || m.Passes() {
-			continue
-		}
-		was, known := before[verdictKey{m.Rule, m.Subject}]
-		if !known || was.Passes() || was.Verdict < m.Verdict || was.Diff().N > m.Diff().N {
-			return false
+	return !slices.ContainsFunc(after.Margins, func(m rule.Margin) bool { return !before.bear(&m) })
+}
+
+// bear reports a margin that holds, or fails no worse than it did.
+func (before verdicts) bear(m *rule.Margin) bool {
+	if m.Advice || m.Passes() {
+		return true
+	}
+	was, known := before[verdictKey{m.Rule, m.Subject}]
+	return known && !was.Passes() && was.Verdict >= m.Verdict && was.Diff().N <= m.Diff().N
+}
+
+// reading lists the rules that look at a seat, those that predict last: the others cost less and turn most parts away.
+func reading(s build.Seat) []*rule.Rule {
+	var first, last []*rule.Rule
+	for _, r := range rule.All {
+		switch {
+		case !slices.Contains(r.Reads, s):
+		case r.Group == rule.Cool:
+			last = append(last, r)
+		default:
+			first = append(first, r)
 		}
 	}
-	return true
+	return append(first, last...)
+}
+
+// swap is what the rules that look at a changed seat make of a build: their worth, and whether every one keeps its verdicts.
+// Rules that do not look at it come to what they came to before.
+func (before verdicts) swap(b *build.Build, n *brief.Needs, rules []*rule.Rule) (worth int64, ok bool) {
+	v := rule.NewView(b, n)
+	for _, r := range rules {
+		for _, m := range v.Run(r) {
+			if !before.bear(&m) {
+				return 0, false
+			}
+			worth += m.Worth
+		}
+	}
+	return worth, true
 }
