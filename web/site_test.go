@@ -179,7 +179,7 @@ func TestExport(t *testing.T) {
 		require.Equal(t, a, b, relative)
 		return nil
 	}))
-	require.Equal(t, 19, count)
+	require.Equal(t, 20, count)
 }
 
 func TestExportSaysWhereItFails(t *testing.T) {
