@@ -49,8 +49,8 @@ func tighter(a, b Margin) int {
 			return c
 		}
 	}
-	if told(a) != told(b) {
-		if told(b) {
+	if onlyTells(a) != onlyTells(b) {
+		if onlyTells(b) {
 			return -1
 		}
 		return 1
@@ -64,8 +64,8 @@ func tighter(a, b Margin) int {
 	return cmp.Compare(slack(a), slack(b))
 }
 
-// told reports a margin that only tells a person something, such as the usual cautions; it stands after what is measured.
-func told(m Margin) bool { return m.Advice && m.Rule.Group == Care }
+// onlyTells reports a margin that only tells a person something, such as the usual cautions; it stands after what is measured.
+func onlyTells(m Margin) bool { return m.Advice && m.Rule.Group == Care }
 
 // bare reports a margin that is only yes or no, which has no slack to compare.
 func bare(m Margin) bool { return m.Have.Kind == unit.Yes }
