@@ -49,7 +49,6 @@ type plotter struct {
 	size          flat     // of the whole drawing
 	frames        [2]flat  // outline of each view: the case and all that stands out of it
 	order         [2][]int // bodies of each view, farthest first
-	numbered      []int    // lines of parts that a balloon shows
 	taken         []flat   // paper already lettered on
 }
 
