@@ -1,5 +1,7 @@
 package feed
 
+import "strings"
+
 // Level is the efficiency level a supply is certified to. The zero value is none stated.
 type Level int
 
@@ -13,6 +15,16 @@ const (
 	LevelPlatinum
 	LevelTitanium
 )
+
+// LevelNamed is the level of a name in lower case, LevelUnknown where there is none of that name.
+func LevelNamed(word string) Level {
+	for l := LevelWhite; l <= LevelTitanium; l++ {
+		if strings.ToLower(l.String()) == word {
+			return l
+		}
+	}
+	return LevelUnknown
+}
 
 // String is the level's published name.
 func (l Level) String() string {

@@ -228,3 +228,10 @@ func TestUPSRuntimeIsSafe(t *testing.T) {
 		}
 	}
 }
+
+func TestLevelNamed(t *testing.T) {
+	for want, word := range []string{"", "white", "bronze", "silver", "gold", "platinum", "titanium"} {
+		require.Equal(t, Level(want), LevelNamed(word), word)
+	}
+	require.Equal(t, LevelUnknown, LevelNamed("Gold"))
+}

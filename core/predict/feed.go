@@ -3,7 +3,6 @@ package predict
 import (
 	"slipfit/core/air"
 	"slipfit/core/feed"
-	"slipfit/core/part"
 	"slipfit/core/sound"
 )
 
@@ -25,7 +24,7 @@ func (m *model) feed() {
 	p := m.b.Supply
 	at := &p.Article
 	s := supply{
-		path: -1, duct: -1, level: level(p.Level), rating: int64(read(&m.sheet, p.Rating, at, "rating_w")),
+		path: -1, duct: -1, level: feed.LevelNamed(string(p.Level)), rating: int64(read(&m.sheet, p.Rating, at, "rating_w")),
 		zeroToW: thousandth(&m.sheet, p.ZeroTo, at, "fan_stopped_below_w"),
 		fan:     m.fan(&p.Fan, at, "fan."), low: m.lowest(&p.Fan, at, "fan."),
 		source: m.heard(&p.Fan, at, "fan.", "supply", 1),
@@ -89,22 +88,4 @@ func (s *supply) efficiency(loadW float64, line feed.Line) (share, u float64) {
 	}
 	low, high := float64(load)/float64(w.HighMW), float64(load)/float64(w.LowMW)
 	return float64(load) / float64(w.ExpectedMW), (high - low) / 4
-}
-
-func level(l part.Level) feed.Level {
-	switch l {
-	case part.White:
-		return feed.LevelWhite
-	case part.Bronze:
-		return feed.LevelBronze
-	case part.Silver:
-		return feed.LevelSilver
-	case part.Gold:
-		return feed.LevelGold
-	case part.Platinum:
-		return feed.LevelPlatinum
-	case part.Titanium:
-		return feed.LevelTitanium
-	}
-	return feed.LevelUnknown
 }

@@ -176,7 +176,7 @@ type wall struct {
 func wallOf(v *View, load unit.Power) wall {
 	w := wall{load: load}
 	rating := int64(figure(v, v.Supply.Rating, &v.Supply.Article, "rating_w"))
-	w.floorPPM, w.known = feed.EfficiencyPPM(levelOf(v.Supply.Level), feed.Line115, int64(load), rating)
+	w.floorPPM, w.known = feed.EfficiencyPPM(feed.LevelNamed(string(v.Supply.Level)), feed.Line115, int64(load), rating)
 	w.ppm = w.floorPPM
 	if n := len(v.Supply.Curve); n > 0 {
 		var room [12]feed.CurvePoint
@@ -192,25 +192,6 @@ func wallOf(v *View, load unit.Power) wall {
 		w.watts = unit.Power((int64(load)*1_000_000 + w.ppm - 1) / w.ppm)
 	}
 	return w
-}
-
-// levelOf is the efficiency level of a sheet in the model's words.
-func levelOf(l part.Level) feed.Level {
-	switch l {
-	case part.White:
-		return feed.LevelWhite
-	case part.Bronze:
-		return feed.LevelBronze
-	case part.Silver:
-		return feed.LevelSilver
-	case part.Gold:
-		return feed.LevelGold
-	case part.Platinum:
-		return feed.LevelPlatinum
-	case part.Titanium:
-		return feed.LevelTitanium
-	}
-	return feed.LevelUnknown
 }
 
 // mains is the voltage of the place, 230 V where the brief does not say.

@@ -56,7 +56,7 @@ func screenLoad(v *View) unit.Power {
 
 // apparent is the apparent power of a power from the mains, mVA, at the power factor that the supply's level promises.
 func apparent(v *View, taken unit.Power) int64 {
-	factor, ok := feed.LeastPowerFactorPercent(levelOf(v.Supply.Level))
+	factor, ok := feed.LeastPowerFactorPercent(feed.LevelNamed(string(v.Supply.Level)))
 	if !ok {
 		factor = 90
 	}
