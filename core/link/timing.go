@@ -1,6 +1,6 @@
-// Package link holds the models of what data links carry: display timings against display links, buses, memory, and the
-// matching of devices to sockets that share lanes. It knows no part and no rule. Clocks are in kHz, refresh rates in
-// millihertz (mHz), rates in bit/s or byte/s; figures that decide a verdict are exact integers.
+// Package link holds the models of what data links carry: display timings against display links, buses, memory. It knows
+// no part and no rule. Clocks are in kHz, refresh rates in millihertz (mHz), rates in bit/s or byte/s; figures that decide
+// a verdict are exact integers.
 package link
 
 import "fmt"
