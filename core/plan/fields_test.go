@@ -1,3 +1,7 @@
+//go:build !js
+
+// Reading the rules' source needs the Go command, which a browser has not.
+
 package plan
 
 import (
