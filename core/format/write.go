@@ -1,11 +1,11 @@
 package format
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"reflect"
 	"strconv"
-	"strings"
 
 	"slipfit/core/unit"
 )
@@ -13,84 +13,99 @@ import (
 // Write prints v, a struct or a pointer to one, in the form Read takes: indented, fields in declared order, absent
 // optional fields left out. Writing what was read and reading it again gives the same value.
 func Write(v any) []byte {
-	var b strings.Builder
-	writeValue(&b, reflect.Indirect(reflect.ValueOf(v)), "")
-	b.WriteByte('\n')
-	return []byte(b.String())
+	w := writer{fields: map[reflect.Type][]field{}}
+	w.value(reflect.Indirect(reflect.ValueOf(v)), "")
+	w.WriteByte('\n')
+	return w.Bytes()
 }
 
-func writeValue(b *strings.Builder, v reflect.Value, indent string) {
+// writer prints values, and works the fields of a type out once.
+type writer struct {
+	bytes.Buffer
+	fields map[reflect.Type][]field
+}
+
+func (w *writer) of(t reflect.Type) []field {
+	list, ok := w.fields[t]
+	if !ok {
+		list = fields(t)
+		w.fields[t] = list
+	}
+	return list
+}
+
+func (w *writer) value(v reflect.Value, indent string) {
 	t := v.Type()
 	switch {
 	case t == releaseType:
-		writeText(b, unit.Release(v.Int()).String())
+		w.text(unit.Release(v.Int()).String())
 	case isFigure(t):
 		known := v.MethodByName("Get").Call(nil)
-		writeValue(b, known[0], indent)
+		w.value(known[0], indent)
 	case t.Kind() == reflect.Pointer:
-		writeValue(b, v.Elem(), indent)
+		w.value(v.Elem(), indent)
 	case t.Kind() == reflect.Struct:
-		writeObject(b, v, indent)
+		w.object(v, indent)
 	case t.Kind() == reflect.Slice:
-		writeList(b, v, indent)
+		w.list(v, indent)
 	case t.Kind() == reflect.String:
-		writeText(b, v.String())
+		w.text(v.String())
 	case t.Kind() == reflect.Bool:
-		b.WriteString(strconv.FormatBool(v.Bool()))
+		w.WriteString(strconv.FormatBool(v.Bool()))
 	case t.Kind() == reflect.Float64:
-		b.WriteString(plain(v.Float()))
+		w.WriteString(plain(v.Float()))
 	default:
 		base, _ := Base(t)
-		b.WriteString(quotient(v.Int(), base))
+		w.WriteString(quotient(v.Int(), base))
 	}
 }
 
-func writeObject(b *strings.Builder, v reflect.Value, indent string) {
-	b.WriteByte('{')
+func (w *writer) object(v reflect.Value, indent string) {
+	w.WriteByte('{')
 	first := true
-	for _, f := range fields(v.Type()) {
+	for _, f := range w.of(v.Type()) {
 		inner := v.FieldByIndex(f.index)
 		if f.optional && absent(inner) {
 			continue
 		}
 		if !first {
-			b.WriteByte(',')
+			w.WriteByte(',')
 		}
 		first = false
-		b.WriteString("\n" + indent + "  ")
-		writeText(b, f.name)
-		b.WriteString(": ")
-		writeValue(b, inner, indent+"  ")
+		w.WriteString("\n" + indent + "  ")
+		w.text(f.name)
+		w.WriteString(": ")
+		w.value(inner, indent+"  ")
 	}
 	if !first {
-		b.WriteString("\n" + indent)
+		w.WriteString("\n" + indent)
 	}
-	b.WriteByte('}')
+	w.WriteByte('}')
 }
 
-func writeList(b *strings.Builder, v reflect.Value, indent string) {
+func (w *writer) list(v reflect.Value, indent string) {
 	if v.Len() == 0 {
-		b.WriteString("[]")
+		w.WriteString("[]")
 		return
 	}
 	plainItems := v.Type().Elem().Kind() != reflect.Struct && v.Type().Elem().Kind() != reflect.Pointer
-	b.WriteByte('[')
+	w.WriteByte('[')
 	for i := range v.Len() {
 		if i > 0 {
-			b.WriteByte(',')
+			w.WriteByte(',')
 		}
 		switch {
 		case plainItems && i > 0:
-			b.WriteByte(' ')
+			w.WriteByte(' ')
 		case !plainItems:
-			b.WriteString("\n" + indent + "  ")
+			w.WriteString("\n" + indent + "  ")
 		}
-		writeValue(b, v.Index(i), indent+"  ")
+		w.value(v.Index(i), indent+"  ")
 	}
 	if !plainItems {
-		b.WriteString("\n" + indent)
+		w.WriteString("\n" + indent)
 	}
-	b.WriteByte(']')
+	w.WriteByte(']')
 }
 
 // absent reports an optional field that says nothing: a missing figure, an empty list, a zero value.
@@ -101,12 +116,12 @@ func absent(v reflect.Value) bool {
 	return v.IsZero()
 }
 
-func writeText(b *strings.Builder, s string) {
+func (w *writer) text(s string) {
 	quoted, err := json.Marshal(s)
 	if err != nil {
 		panic(fmt.Sprintf("format: text %q does not print: %v", s, err))
 	}
-	b.Write(quoted)
+	w.Write(quoted)
 }
 
 // quotient prints n/base exactly as a decimal; every base divides a power of ten or two.
