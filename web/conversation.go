@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
@@ -111,9 +112,11 @@ func (c *Conversation) activity(at int) app.UI {
 	if t == nil {
 		return app.P().Class("fault").Text(fmt.Sprintf("The brief’s %s is no kind of work this page knows.", path))
 	}
-	return app.Details().Class("fold").ID(fmt.Sprintf("activity-%d", at)).DataSet("topic", t.Field).Body(
-		app.Summary().Body(app.Span().Class("fold-name").Text(t.Name), app.Span().Class("fold-note").Text(c.gist(path, t))),
-		app.Div().Class("questions").Body(
+	frame := func() app.HTMLDetails {
+		return app.Details().ID(fmt.Sprintf("activity-%d", at)).DataSet("topic", t.Field)
+	}
+	return fold(frame, t.Name, c.gist(path, t), func() []app.UI {
+		return []app.UI{app.Div().Class("questions").Body(
 			d.heldBy(path+".said", "What did they say of it?", "", d.words(path+".said")),
 			app.Range(t.Questions).Slice(func(i int) app.UI {
 				q := t.Questions[i]
@@ -123,8 +126,8 @@ func (c *Conversation) activity(at int) app.UI {
 				return d.question(path+"."+t.Field+"."+q.Field, q)
 			}),
 			app.Button().Type("button").Text("Take this work out").OnClick(c.onRemove("activities", at), path),
-		),
-	)
+		)}
+	})
 }
 
 // gist is what was said of a kind of work, in short.
@@ -151,32 +154,33 @@ func (c *Conversation) onRemove(list string, at int) app.EventHandler {
 // around draws the questions about everything else: those whose field begins with the prefix, or is one of the names.
 func (c *Conversation) around(title, prefix string, names ...string) app.UI {
 	d := c.Desk
-	var all []app.UI
+	var mine []Question
 	answered := 0
 	for _, q := range d.asked.Surroundings {
-		mine := strings.HasPrefix(q.Field, prefix)
-		for _, name := range names {
-			mine = mine || q.Field == name
-		}
-		if !mine {
+		if !strings.HasPrefix(q.Field, prefix) && !slices.Contains(names, q.Field) {
 			continue
 		}
+		mine = append(mine, q)
 		if d.brief.Get(q.Field) != nil {
 			answered++
 		}
-		switch q.Field {
-		case "screens":
-			all = append(all, c.screens(q))
-		case "wishes.prefer_makers", "wishes.avoid_makers":
-			all = append(all, d.heldBy(q.Field, q.Asks+" Part several by commas.", "", d.list(q.Field)))
-		default:
-			all = append(all, d.question(q.Field, q))
-		}
 	}
-	return app.Details().Class("fold").ID("around-"+strings.TrimSuffix(prefix, ".")).Body(
-		app.Summary().Body(app.Span().Class("fold-name").Text(title), app.Span().Class("fold-note").Text(fmt.Sprintf("%d of %d answered", answered, len(all)))),
-		app.Div().Class("questions").Body(all...),
-	)
+	frame := func() app.HTMLDetails { return app.Details().ID("around-" + strings.TrimSuffix(prefix, ".")) }
+	return fold(frame, title, fmt.Sprintf("%d of %d answered", answered, len(mine)), func() []app.UI {
+		return []app.UI{app.Div().Class("questions").Body(
+			app.Range(mine).Slice(func(i int) app.UI { return c.surrounding(mine[i]) }))}
+	})
+}
+
+// surrounding draws one question about everything else.
+func (c *Conversation) surrounding(q Question) app.UI {
+	switch q.Field {
+	case "screens":
+		return c.screens(q)
+	case "wishes.prefer_makers", "wishes.avoid_makers":
+		return c.Desk.heldBy(q.Field, q.Asks+" Part several by commas.", "", c.Desk.list(q.Field))
+	}
+	return c.Desk.question(q.Field, q)
 }
 
 // budget asks for what can be spent, in whole units of the currency.

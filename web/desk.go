@@ -4,7 +4,6 @@ import (
 	"errors"
 	"slices"
 	"sync"
-	"time"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
@@ -86,9 +85,11 @@ func (d *Desk) redraw() {
 	}
 }
 
-// soon runs a step in a task of its own, so that the browser can draw and listen before it.
+// soon runs a step in a task of its own after this frame, so that the browser can draw and listen before it.
 func (d *Desk) soon(step func()) {
-	d.ctx.After(time.Millisecond, func(app.Context) { step() })
+	d.ctx.Defer(func(ctx app.Context) {
+		inTaskOfItsOwn(func() { ctx.Dispatch(func(app.Context) { step() }) })
+	})
 }
 
 // maxPast is how many changes can be taken back.

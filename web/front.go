@@ -7,25 +7,36 @@ import (
 )
 
 // front lays out the drawing side in two columns: what was said and what it comes to on the left, the machine and its proof
-// on the right.
-func (d *Desk) front() []app.UI {
+// on the right. The first so many areas are filled in, counted as they are laid; the others show their heading.
+func (d *Desk) front(laid int) []app.UI {
+	area := func(place int, name, title string, body func() []app.UI) app.UI {
+		if place >= laid {
+			return region(name, title)
+		}
+		return region(name, title, body()...)
+	}
+	one := func(ui func() app.UI) func() []app.UI { return func() []app.UI { return []app.UI{ui()} } }
 	return []app.UI{
 		app.Div().Class("column column-said").Body(
-			region("brief", "What the customer said",
-				&Conversation{Desk: d, Turn: d.heard}),
-			region("needs", "What that asks for", &NeedsList{Needs: d.needs}),
-			region("money", "The money", d.money()),
-			region("key", "Key", key()),
-			region("notes", "Notes", d.notes()),
+			area(0, "brief", "What the customer said", one(func() app.UI { return &Conversation{Desk: d, Turn: d.heard} })),
+			area(3, "needs", "What that asks for", one(func() app.UI { return &NeedsList{Needs: d.needs} })),
+			area(5, "money", "The money", one(d.money)),
+			area(7, "key", "Key", one(key)),
+			area(8, "notes", "Notes", one(d.notes)),
 		),
 		app.Div().Class("column column-drawn").Body(
-			region("views", "The machine", append([]app.UI{d.planner()}, d.views()...)...),
-			region("parts", "List of parts", &PartsList{Desk: d, Proof: d.proof, Drawing: d.drawing, Trial: d.trial, Ways: d.ways, Open: d.open, Pins: d.job.Pins}),
-			region("outcomes", "What the work will be like", &Outcomes{Outcome: d.outcome}),
-			region("margins", "Schedule of margins", &Schedule{Desk: d, Proof: d.schedule, Rules: len(d.rules)}),
+			area(1, "views", "The machine", func() []app.UI { return append([]app.UI{d.planner()}, d.views()...) }),
+			area(2, "parts", "List of parts", one(func() app.UI {
+				return &PartsList{Desk: d, Proof: d.proof, Drawing: d.drawing, Trial: d.trial, Ways: d.ways, Open: d.open, Pins: d.job.Pins}
+			})),
+			area(4, "outcomes", "What the work will be like", one(func() app.UI { return &Outcomes{Outcome: d.outcome} })),
+			area(6, "margins", "Schedule of margins", one(func() app.UI { return &Schedule{Desk: d, Proof: d.schedule, Rules: len(d.rules)} })),
 		),
 	}
 }
+
+// areas is how many areas the front has.
+const areas = 9
 
 // planner is the controls that fill the seats, and how far they are.
 func (d *Desk) planner() app.UI {

@@ -62,17 +62,24 @@ func (f *Figure) view() app.UI {
 	if f.Want != nil {
 		wanted = "asked for: " + f.Want.Text
 	}
-	return app.Details().Class("outcome").DataSet("what", f.What).Body(
-		app.Summary().Body(
-			app.Span().Class("outcome-what").Text(f.What),
-			app.Span().Class("outcome-expected").Text(f.Expected.Text),
-			app.Span().Class("ruler-verdict").Body(swatch(f.Verdict), app.Span().Text(f.Verdict)),
-		),
-		app.P().Text(sentence(f.Why)),
-		app.P().Class("hint").Text(fmt.Sprintf("From %s to %s: %s. Source: %s.", f.Low.Text, f.High.Text, f.Band, f.Source)),
-		f.draw().UI(),
-		app.P().Class("hint").Hidden(wanted == "").Text(wanted),
-	)
+	return &Fold{
+		Frame: func() app.HTMLDetails { return app.Details().Class("outcome").DataSet("what", f.What) },
+		Line: func() []app.UI {
+			return []app.UI{
+				app.Span().Class("outcome-what").Text(f.What),
+				app.Span().Class("outcome-expected").Text(f.Expected.Text),
+				app.Span().Class("ruler-verdict").Body(swatch(f.Verdict), app.Span().Text(f.Verdict)),
+			}
+		},
+		Inside: func() []app.UI {
+			return []app.UI{
+				app.P().Text(sentence(f.Why)),
+				app.P().Class("hint").Text(fmt.Sprintf("From %s to %s: %s. Source: %s.", f.Low.Text, f.High.Text, f.Band, f.Source)),
+				f.draw().UI(),
+				app.P().Class("hint").Hidden(wanted == "").Text(wanted),
+			}
+		},
+	}
 }
 
 // draw draws the band with its expected value on the scale of a ruler, and what was asked for as a dimension.

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"strconv"
 	"strings"
 	"time"
 
@@ -23,10 +24,36 @@ type Page struct {
 	turned     bool
 	newEdition bool
 	restored   bool // what was kept has been looked for
+	printing   bool // the face is to be printed once it is laid
+
+	laying // the areas of the face
 }
 
 // OnInit lays the sheet with its front up.
-func (p *Page) OnInit() { p.side, p.desk = frontSide, newDesk() }
+func (p *Page) OnInit() {
+	p.side, p.desk = frontSide, newDesk()
+	if app.IsServer {
+		p.laid = areas
+	}
+}
+
+// areas is how many areas the face that is up has.
+func (p *Page) areas() int {
+	if p.side == backSide {
+		return 1
+	}
+	return areas
+}
+
+// lay lets the areas of the face in, one a frame.
+func (p *Page) lay(ctx app.Context) { p.more(ctx, p.areas, 1, p.onLaid) }
+
+func (p *Page) onLaid(ctx app.Context) {
+	if p.printing {
+		p.printing = false
+		ctx.Defer(func(ctx app.Context) { ctx.Defer(func(app.Context) { PrintSheet() }) })
+	}
+}
 
 // OnMount starts the worker, looks for the job that was kept, and for a newer edition of the page.
 func (p *Page) OnMount(ctx app.Context) {
@@ -34,6 +61,7 @@ func (p *Page) OnMount(ctx app.Context) {
 	d.ctx, d.today = ctx, time.Now().Format(time.DateOnly)
 	d.job.Date = d.today
 	d.worker = NewWorker(BrowserWorker(ctx.ResolveStaticResource("/web/worker.js")))
+	p.lay(ctx)
 	d.prepare()
 	arrived := carried(ctx)
 	ctx.Async(func() {
@@ -78,16 +106,20 @@ func (p *Page) OnNav(ctx app.Context) {
 	if side == p.side || side != frontSide && side != backSide {
 		return
 	}
-	p.side, p.turned = side, true
+	p.side, p.turned, p.laid = side, true, 0
+	p.lay(ctx)
 	ctx.Defer(func(app.Context) { focus("sheet") })
 }
 
 // Render draws the controls and the face that is up.
 func (p *Page) Render() app.UI {
 	d := p.desk
-	face, title, number := d.front(), "The drawing", "1 of 2"
+	var face []app.UI
+	title, number := "The drawing", "1 of 2"
 	if p.side == backSide {
 		face, title, number = d.back(), "The papers", "2 of 2"
+	} else {
+		face = d.front(p.shown(areas, 1))
 	}
 	block := &TitleBlock{Desk: d, Title: d.brief.Text("title"), Customer: d.brief.Text("who"), Job: d.job.Number,
 		Revision: d.job.Revision, Date: d.job.Date, Sheet: number, Core: d.core}
@@ -97,7 +129,7 @@ func (p *Page) Render() app.UI {
 		p.rail(),
 		Sheet(p.side, p.turned,
 			app.H1().ID("side-title").Text(title),
-			app.Div().Class("face").Body(append(face, block)...),
+			app.Div().Class("face").DataSet("laid", strconv.FormatBool(p.laid+1 >= p.areas())).Body(append(face, block)...),
 		),
 	)
 }

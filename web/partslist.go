@@ -19,6 +19,22 @@ type PartsList struct {
 	Ways    *Trial
 	Open    string // seat whose trial list is open
 	Pins    []string
+
+	laying
+}
+
+// partsSlice is how many rows of the list come in one frame.
+const partsSlice = 5
+
+// OnMount and OnUpdate let the rows in.
+func (p *PartsList) OnMount(ctx app.Context)  { p.more(ctx, p.count, partsSlice, nil) }
+func (p *PartsList) OnUpdate(ctx app.Context) { p.more(ctx, p.count, partsSlice, nil) }
+
+func (p *PartsList) count() int {
+	if p.Proof == nil {
+		return 0
+	}
+	return len(p.Proof.Parts)
 }
 
 // seats that have nothing in them but may be filled, each with the name of its part.
@@ -38,10 +54,13 @@ func (p *PartsList) Render() app.UI {
 	}
 	rows := []app.UI{}
 	filled := map[string]bool{}
-	for i, l := range p.Proof.Parts {
+	shown := p.shown(len(p.Proof.Parts), partsSlice)
+	for _, l := range p.Proof.Parts {
+		filled[l.Seat] = true
+	}
+	for i, l := range p.Proof.Parts[:shown] {
 		first := i == 0 || p.Proof.Parts[i-1].Seat != l.Seat
 		rows = append(rows, p.row(l, top, first))
-		filled[l.Seat] = true
 		if i+1 == len(p.Proof.Parts) || p.Proof.Parts[i+1].Seat != l.Seat {
 			rows = append(rows, p.fold(l.Seat))
 		}
@@ -53,7 +72,7 @@ func (p *PartsList) Render() app.UI {
 				Aria("expanded", strconv.FormatBool(p.Open == s.seat)).OnClick(p.onOpen(s.seat), s.seat))
 		}
 	}
-	return app.Div().Class("parts").Body(
+	return app.Div().Class("parts").DataSet("laid", strconv.FormatBool(shown == len(p.Proof.Parts))).Body(
 		app.Ol().Class("parts-list").Body(rows...),
 		app.Div().Class("spare").Body(append([]app.UI{app.Span().Text("Not in it:")}, empty...)...),
 		app.Div().Body(p.spareFold(filled)),

@@ -78,10 +78,12 @@ func (p *Page) onPrintBack(ctx app.Context, _ app.Event)  { p.printSide(ctx, bac
 
 // printSide turns the face up that is wanted, and prints it.
 func (p *Page) printSide(ctx app.Context, side string) {
+	p.printing = true
 	if side != p.side {
 		ctx.Navigate("#" + side)
+		return
 	}
-	ctx.Defer(func(ctx app.Context) { ctx.Defer(func(app.Context) { PrintSheet() }) })
+	p.lay(ctx)
 }
 
 func (p *Page) onChangeOver(ctx app.Context, _ app.Event) { ctx.Async(changeOver) }

@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"strconv"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
@@ -15,8 +16,12 @@ type Schedule struct {
 	Proof *Proof
 	Rules int // texts of rules at hand, so that one that arrives is drawn
 
-	opened map[string]bool // groups and margins unfolded
+	opened map[string]bool    // groups and margins unfolded
+	inside map[string]*laying // how far the margins of a group are in the page
 }
+
+// marginsSlice is how many margins of an unfolded group come in one frame.
+const marginsSlice = 10
 
 // groups of rules, in the order they are told, each with what it is about.
 var groups = [...]struct{ name, about string }{
@@ -33,7 +38,7 @@ var groups = [...]struct{ name, about string }{
 const tightest = 6
 
 // OnInit begins with everything folded.
-func (s *Schedule) OnInit() { s.opened = map[string]bool{} }
+func (s *Schedule) OnInit() { s.opened, s.inside = map[string]bool{}, map[string]*laying{} }
 
 // Render draws the schedule.
 func (s *Schedule) Render() app.UI {
@@ -96,12 +101,15 @@ func (s *Schedule) group(name, about string, margins []*Margin) app.UI {
 		return app.Div().Hidden(true)
 	}
 	body := []app.UI{}
-	if s.opened[name] {
-		for _, m := range margins {
+	laid := true
+	if l := s.inside[name]; s.opened[name] && l != nil {
+		n := l.shown(len(margins), marginsSlice)
+		laid = n == len(margins)
+		for _, m := range margins[:n] {
 			body = append(body, s.margin(m, false))
 		}
 	}
-	return app.Details().Class("fold").ID("group-"+name).DataSet("group", name).Body(
+	return app.Details().Class("fold").ID("group-"+name).DataSet("group", name).DataSet("laid", strconv.FormatBool(laid)).Body(
 		app.Summary().Body(app.Span().Class("fold-name").Text(name), app.Span().Class("fold-note").Text(fmt.Sprintf("%s: %d", about, len(margins)))),
 		app.Div().Class("margins").Body(body...),
 	).OnToggle(s.onToggle(name), name)
@@ -116,7 +124,7 @@ func (s *Schedule) margin(m *Margin, drawn bool) app.UI {
 	open := s.opened[key]
 	inside := []app.UI{}
 	if open {
-		inside = s.inside(m, drawn)
+		inside = s.unfold(m, drawn)
 	}
 	line := app.Summary().Body(
 		app.Span().Class("margin-name").Text(m.name()),
@@ -131,8 +139,8 @@ func (s *Schedule) margin(m *Margin, drawn bool) app.UI {
 	)
 }
 
-// inside is what a margin unfolds to: its sentence and figures where they do not stand above, and the rule.
-func (s *Schedule) inside(m *Margin, drawn bool) []app.UI {
+// unfold is what a margin unfolds to: its sentence and figures where they do not stand above, and the rule.
+func (s *Schedule) unfold(m *Margin, drawn bool) []app.UI {
 	var all []app.UI
 	if !drawn {
 		all = append(all, m.ruler())
@@ -150,7 +158,22 @@ func (s *Schedule) inside(m *Margin, drawn bool) []app.UI {
 }
 
 func (s *Schedule) onToggle(name string) app.EventHandler {
-	return func(ctx app.Context, _ app.Event) { s.opened[name] = ctx.JSSrc().Get("open").Bool() }
+	return func(ctx app.Context, _ app.Event) {
+		open := ctx.JSSrc().Get("open").Bool()
+		if open && s.inside[name] == nil {
+			s.inside[name] = &laying{}
+			s.inside[name].more(ctx, s.count, marginsSlice, nil)
+		}
+		s.opened[name] = open
+	}
+}
+
+// count is as long as any group can be.
+func (s *Schedule) count() int {
+	if s.Proof == nil {
+		return 0
+	}
+	return len(s.Proof.Margins)
 }
 
 func (s *Schedule) onMargin(key, rule string) app.EventHandler {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
@@ -18,6 +19,24 @@ type TrialList struct {
 	Trial *Trial
 	Ways  *Trial
 	Seat  string
+
+	laying
+	unfolded bool // what does not stand is shown
+}
+
+// triedSlice is how many parts of the list come in one frame.
+const triedSlice = 12
+
+// OnMount and OnUpdate let the parts in.
+func (t *TrialList) OnMount(ctx app.Context)  { t.more(ctx, t.count, triedSlice, nil) }
+func (t *TrialList) OnUpdate(ctx app.Context) { t.more(ctx, t.count, triedSlice, nil) }
+
+// count is the length of the longer list: both are let in side by side.
+func (t *TrialList) count() int {
+	if t.Trial == nil || t.Trial.Seat != t.Seat {
+		return 0
+	}
+	return len(t.Trial.Parts)
 }
 
 // Render draws the list: what stands first, cheapest first.
@@ -35,15 +54,23 @@ func (t *TrialList) Render() app.UI {
 			fail = append(fail, p)
 		}
 	}
-	return app.Div().Class("trial").ID("trial").DataSet("seat", t.Seat).Body(
+	if len(stand) == 0 {
+		t.unfolded = true
+	}
+	inside := []app.UI{}
+	if t.unfolded {
+		inside = append(inside, t.list(fail))
+	}
+	return app.Div().Class("trial").ID("trial").DataSet("seat", t.Seat).
+		DataSet("laid", strconv.FormatBool(t.shown(len(parts), triedSlice) == len(parts))).Body(
 		t.fitting(),
 		app.H3().Text(fmt.Sprintf("Every %s of the shop, tried in this machine", t.Trial.SeatTitle)),
 		app.P().Class("hint").Text(fmt.Sprintf("%d stand, %d do not. The figure is the change of price before tax.", len(stand), len(fail))),
 		t.list(stand),
-		app.Details().Class("fold").ID("trial-fails").Open(len(stand) == 0).Body(
-			app.Summary().Body(app.Span().Class("fold-name").Text("Does not stand"), app.Span().Class("fold-note").Text(fmt.Sprint(len(fail)))),
-			t.list(fail),
-		),
+		app.Details().Class("fold").ID("trial-fails").Open(t.unfolded).Body(append([]app.UI{
+			app.Summary().Body(app.Span().Class("fold-name").Text("Does not stand"), app.Span().Class("fold-note").Text(fmt.Sprint(len(fail))))},
+			inside...)...,
+		).OnToggle(t.onUnfold),
 		app.Button().Type("button").Text("Close the list").OnClick(t.onClose),
 	)
 }
@@ -55,7 +82,18 @@ func (t *TrialList) onClose(ctx app.Context, _ app.Event) {
 	t.Desk.ctx.Defer(func(app.Context) { focus("change-" + seat) })
 }
 
+// onUnfold shows what does not stand, from its beginning.
+func (t *TrialList) onUnfold(ctx app.Context, _ app.Event) {
+	open := ctx.JSSrc().Get("open").Bool()
+	if open && !t.unfolded {
+		t.laid = 0
+		t.more(ctx, t.count, triedSlice, nil)
+	}
+	t.unfolded = open
+}
+
 func (t *TrialList) list(parts []Tried) app.UI {
+	parts = parts[:t.shown(len(parts), triedSlice)]
 	return app.Ul().Class("tried-list").Body(app.Range(parts).Slice(func(i int) app.UI { return t.row(parts[i]) }))
 }
 

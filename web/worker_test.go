@@ -95,7 +95,7 @@ func TestWorkerAnswersInOrder(t *testing.T) {
 	require.Equal(t, []string{"first"}, b.verbs(), "one at a time")
 	require.JSONEq(t, `{"n":1}`, string(b.posted[0].Args))
 	b.say(`{"id":1,"progress":{"done":0.5,"note":"half"}}`)
-	b.say(`{"id":1,"ok":true,"result":{"a":2}}`)
+	b.say(`{"id":1,"ok":true}` + "\n" + `{"a":2}`)
 	require.Equal(t, []string{"first", "second"}, b.verbs())
 	b.say(`{"id":2,"ok":false,"error":{"message":"no","path":"brief"}}`)
 	require.Equal(t, []string{"first … half", `first = {"a":2}`, "second ✗ no"}, b.told)
@@ -122,11 +122,11 @@ func TestWorkerCancelRunning(t *testing.T) {
 	b.worker.Cancel(id)
 	require.Equal(t, 1, b.stopped)
 	require.Len(t, b.receive, 2, "another worker for the calls that wait")
-	b.receive[0](`{"id":1,"ok":true,"result":1}`)
+	b.receive[0](`{"id":1,"ok":true}` + "\n" + `1`)
 	b.page.Consume()
 	require.Empty(t, b.told, "a late answer of the ended worker is not heard")
 	b.say(`{"ready":true}`)
-	b.say(`{"id":2,"ok":true,"result":2}`)
+	b.say(`{"id":2,"ok":true}` + "\n" + `2`)
 	require.Equal(t, []string{"next = 2"}, b.told)
 	b.worker.Cancel(2)
 	require.Equal(t, 1, b.stopped, "cancelling a call that is done changes nothing")
@@ -139,8 +139,8 @@ func TestWorkerCancelWaiting(t *testing.T) {
 	b.call("third", nil)
 	b.worker.Cancel(id)
 	b.say(`{"ready":true}`)
-	b.say(`{"id":1,"ok":true,"result":1}`)
-	b.say(`{"id":3,"ok":true,"result":3}`)
+	b.say(`{"id":1,"ok":true}` + "\n" + `1`)
+	b.say(`{"id":3,"ok":true}` + "\n" + `3`)
 	require.Equal(t, []string{"first = 1", "third = 3"}, b.told)
 	require.Zero(t, b.stopped)
 }
@@ -159,7 +159,7 @@ func TestWorkerLost(t *testing.T) {
 	cases := []struct{ name, message, want string }{
 		{"it says so", `{"gone":"exit 2"}`, "first ✗ worker stopped: exit 2"},
 		{"it talks nonsense", `{"id":`, "first ✗ worker stopped: wire: message from the worker: unexpected end of JSON input"},
-		{"it answers what was not asked", `{"id":9,"ok":true,"result":1}`, "first ✗ worker stopped: answer to call 9, which is not running"},
+		{"it answers what was not asked", `{"id":9,"ok":true}` + "\n" + `1`, "first ✗ worker stopped: answer to call 9, which is not running"},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -171,7 +171,7 @@ func TestWorkerLost(t *testing.T) {
 			require.Equal(t, []string{c.want}, b.told)
 			require.Len(t, b.receive, 2, "the call that waits gets a new worker")
 			b.say(`{"ready":true}`)
-			b.say(`{"id":2,"ok":true,"result":2}`)
+			b.say(`{"id":2,"ok":true}` + "\n" + `2`)
 			require.Equal(t, []string{c.want, "second = 2"}, b.told)
 		})
 	}
@@ -210,7 +210,7 @@ func TestWorkerClose(t *testing.T) {
 	b.call("second", nil)
 	b.say(`{"ready":true}`)
 	b.worker.Close()
-	b.say(`{"id":1,"ok":true,"result":1}`)
+	b.say(`{"id":1,"ok":true}` + "\n" + `1`)
 	require.Empty(t, b.told)
 	require.Equal(t, 1, b.stopped)
 }

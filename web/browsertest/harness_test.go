@@ -254,6 +254,9 @@ func (b *tab) until(expression string) {
 // answered is true once the page runs and its worker has answered it.
 var answered = `document.querySelector('[data-field=core] dd')?.textContent === ` + "'" + runtime.Version() + "'"
 
+// laid is true once all that comes piece by piece is in the page.
+const laid = `!document.querySelector('[data-laid=false]')`
+
 // visit goes to an address and waits until the page runs, its worker has answered, and the face that the
 // address names is up.
 func (b *tab) visit(address string) {
@@ -261,7 +264,7 @@ func (b *tab) visit(address string) {
 	b.do(chromedp.Navigate(address))
 	b.until(answered)
 	b.until(`!document.getElementById('app-wasm-loader')`)
-	b.until(`document.querySelector('.conversation, .sheet[data-side=back]')`)
+	b.until(`document.querySelector('.conversation, .sheet[data-side=back]') && ` + laid)
 	if u, err := url.Parse(address); err == nil && u.Fragment != "" {
 		b.until(`document.querySelector('.sheet').dataset.side === '` + u.Fragment + `'`)
 	}

@@ -67,6 +67,7 @@ func (b *tab) set(path, value string) {
 
 func (b *tab) setByID(id, value string) {
 	b.t.Helper()
+	eval[bool](b, `(document.querySelectorAll('.conversation details:not([open])').forEach(e => e.open = true), true)`)
 	b.until(fmt.Sprintf(`document.getElementById(%q)`, id))
 	eval[bool](b, fmt.Sprintf(`(() => { const e = document.getElementById(%q); e.value = %q;
 		e.dispatchEvent(new Event('change', {bubbles: true})); return e.value === %q })()`, id, value, value))
@@ -84,7 +85,7 @@ const example, exampleTitle = "silent-studio", "Nothing but the music"
 // drawn waits until the drawing, the parts and the margins are of one build.
 func (b *tab) drawn() {
 	b.t.Helper()
-	b.until(`document.querySelector('.views-drawn svg') && document.querySelector('.counts')`)
+	b.until(`document.querySelector('.views-drawn svg') && document.querySelector('.counts') && ` + laid)
 }
 
 func (b *tab) startFrom(name string) {
@@ -117,7 +118,7 @@ func (b *tab) job() (job struct {
 // sameAs holds what the page shows against the core's own answer.
 func (b *tab) sameAs(want proof) {
 	b.t.Helper()
-	b.until(fmt.Sprintf(`document.querySelector('.sum-all dd')?.textContent === %q`, want.Sum.Gross.Text))
+	b.until(fmt.Sprintf(`document.querySelector('.sum-all dd')?.textContent === %q && %s`, want.Sum.Gross.Text, laid))
 	for word, n := range want.Counts {
 		require.Equal(b.t, fmt.Sprintf("%d %s", n, word), eval[string](b, `document.querySelector('.count[data-verdict="`+word+`"]').textContent`))
 	}
@@ -210,6 +211,8 @@ func TestSwapFailsByTheRightRuleAndIsTakenBack(t *testing.T) {
 
 	b.press("change-cooler")
 	b.until(`document.getElementById('trial')`)
+	eval[bool](b, `document.getElementById('trial-fails').open = true`)
+	b.until(`document.querySelector('#trial-fails .tried') && ` + laid)
 	row := fmt.Sprintf(`document.querySelector('.tried[data-part=%q]')`, want.Part)
 	require.Equal(t, "false cooler-height", eval[string](b, row+`.dataset.stands + ' ' + `+row+`.dataset.fails`))
 	require.Equal(t, "cooler-height: "+want.Why+".", eval[string](b, row+`.querySelector('.tried-why').textContent`))

@@ -1,4 +1,5 @@
-// Package wire is what the page and its worker say to each other. Every message is one JSON text.
+// Package wire is what the page and its worker say to each other. Every message is one line of JSON; the result of an answer
+// follows it as a text of its own, which the page reads when it has the time.
 //
 // Page to worker:
 //
@@ -10,7 +11,7 @@
 //
 // and exactly one of
 //
-//	{"id":7,"ok":true,"result":<JSON>}
+//	{"id":7,"ok":true} and, after a line feed, the result as JSON
 //	{"id":7,"ok":false,"error":{"message":"...", ...}}
 //
 // A worker that ends sends {"gone":"why"}. There is no message to stop a request: the page ends the worker
@@ -18,9 +19,11 @@
 package wire
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strings"
 )
 
 // Request asks the worker for one verb. ID is the caller's, above zero, and is returned in every answer.
@@ -43,7 +46,7 @@ type Message struct {
 	ID       int             `json:"id,omitempty"`
 	Progress *Progress       `json:"progress,omitempty"`
 	OK       *bool           `json:"ok,omitempty"`
-	Result   json.RawMessage `json:"result,omitempty"`
+	Result   json.RawMessage `json:"-"`
 	Error    *Error          `json:"error,omitempty"`
 }
 
@@ -97,12 +100,13 @@ func Serve(request string, answer Answer, post func(message string)) {
 	result, err := guarded(r, answer, func(p Progress) {
 		send(post, Message{ID: r.ID, Progress: &p})
 	})
-	if err == nil && !json.Valid(result) {
+	var compact bytes.Buffer
+	if err == nil && json.Compact(&compact, result) != nil {
 		err = fmt.Errorf("internal fault: verb %q returned no JSON", r.Verb)
 	}
 	ok := err == nil
 	if ok {
-		send(post, Message{ID: r.ID, OK: &ok, Result: result})
+		send(post, Message{ID: r.ID, OK: &ok, Result: compact.Bytes()})
 		return
 	}
 	send(post, Message{ID: r.ID, OK: &ok, Error: asError(err)})
@@ -135,12 +139,15 @@ func send(post func(string), m Message) {
 	post(Encode(m))
 }
 
-// Encode writes a message or a request as one JSON text. Both hold only JSON already checked and plain
+// Encode writes a message or a request down. Both hold only JSON already checked and plain
 // fields, so encoding cannot fail.
 func Encode(v any) string {
 	data, err := json.Marshal(v)
 	if err != nil {
 		panic(fmt.Sprintf("wire: %T: %v", v, err))
+	}
+	if m, ok := v.(Message); ok && len(m.Result) > 0 {
+		data = append(append(data, '\n'), m.Result...)
 	}
 	return string(data)
 }
@@ -148,8 +155,12 @@ func Encode(v any) string {
 // Read reads one message from a worker.
 func Read(message string) (Message, error) {
 	var m Message
-	if err := json.Unmarshal([]byte(message), &m); err != nil {
+	line, result, _ := strings.Cut(message, "\n")
+	if err := json.Unmarshal([]byte(line), &m); err != nil {
 		return Message{}, fmt.Errorf("wire: message from the worker: %w", err)
+	}
+	if result != "" {
+		m.Result = json.RawMessage(result)
 	}
 	return m, nil
 }

@@ -38,9 +38,9 @@ func TestServe(t *testing.T) {
 		name, request string
 		want          []string
 	}{
-		{"result", `{"id":3,"verb":"echo","args":{"a":[1,2]}}`, []string{`{"id":3,"ok":true,"result":{"a":[1,2]}}`}},
+		{"result", `{"id":3,"verb":"echo","args":{"a":[1,2]}}`, []string{`{"id":3,"ok":true}` + "\n" + `{"a":[1,2]}`}},
 		{"progress comes before the result", `{"id":4,"verb":"slow"}`,
-			[]string{`{"id":4,"progress":{"done":0.5,"note":"half"}}`, `{"id":4,"ok":true,"result":1}`}},
+			[]string{`{"id":4,"progress":{"done":0.5,"note":"half"}}`, `{"id":4,"ok":true}` + "\n" + `1`}},
 		{"an error keeps its fields, also when wrapped", `{"id":5,"verb":"refuse"}`,
 			[]string{`{"id":5,"ok":false,"error":{"expected":"a sum above 0","message":"brief.budget: want a sum above 0","path":"brief.budget"}}`}},
 		{"an error without fields has its message", `{"id":6,"verb":"plain"}`, []string{`{"id":6,"ok":false,"error":{"message":"no"}}`}},

@@ -1,0 +1,89 @@
+//go:build !wasm
+
+package browsertest
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+)
+
+// longest is the bound on one task of the page's own thread. The aim is 50 ms, the least that the browser reports as a long
+// task; what is asserted leaves room for a machine that has other work.
+const longest = 400 * time.Millisecond
+
+// watchTasks records every task of 50 ms or more (Long Tasks API, W3C) from the first line of the page on.
+func (b *tab) watchTasks() {
+	b.t.Helper()
+	_, err := chromedp.Call(b.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `
+		window.tasks = []
+		window.watch = new PerformanceObserver(list => tasks.push(...list.getEntries().map(e => e.duration)))
+		watch.observe({type: 'longtask', buffered: true})
+		window.compiled = 0
+		const compile = WebAssembly.instantiateStreaming
+		WebAssembly.instantiateStreaming = async (...all) => { const from = performance.now(), made = await compile(...all); compiled = performance.now() - from; return made }`})
+	require.NoError(b.t, err)
+}
+
+// tasks tells the long tasks since it was last asked, once the page has come to rest.
+func (b *tab) tasks(what string) []float64 {
+	b.t.Helper()
+	list := eval[[]float64](b, `new Promise(done => {
+		const rest = (since) => setTimeout(() => { tasks.push(...watch.takeRecords().map(e => e.duration)); tasks.length === since ? done(tasks.splice(0)) : rest(tasks.length) }, 600)
+		rest(-1) })`)
+	var told []string
+	for _, ms := range list {
+		told = append(told, fmt.Sprintf("%.0f", ms))
+	}
+	b.t.Logf("%-8s long tasks, ms: %s", what, strings.Join(told, " "))
+	return list
+}
+
+func TestNoTaskHoldsThePage(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.watchTasks()
+	hold := func(what string) {
+		t.Helper()
+		for _, ms := range b.tasks(what) {
+			require.Less(t, time.Duration(ms*float64(time.Millisecond)), longest, what)
+		}
+	}
+	b.visit(s.url)
+	// The recorder must be able to catch something.
+	eval[bool](b, `new Promise(done => setTimeout(() => { const end = performance.now() + 70; while (performance.now() < end); done(true) }))`)
+	require.NotEmpty(t, b.tasks("open"))
+	t.Logf("fetching and compiling the page's program, which the browser does beside the page: %.0f ms", eval[float64](b, `compiled`))
+	b.do(chromedp.Navigate("about:blank"))
+	b.visit(s.url)
+	b.tasks("again")
+	b.startFrom("cutting-room")
+	hold("begin")
+	b.plan()
+	b.until(`document.querySelector('.outcome')`)
+	hold("plan")
+	b.press("change-cooler")
+	b.until(`document.getElementById('trial')`)
+	hold("try")
+	was := eval[string](b, `document.querySelector('.part[data-seat=cooler]').dataset.part`)
+	eval[bool](b, `([...document.querySelectorAll('#trial > .tried-list .tried')].find(e => e.dataset.part !== `+quoted(t, was)+`).querySelector('button').click(), true)`)
+	b.until(`document.querySelector('.part[data-seat=cooler]').dataset.part !== ` + quoted(t, was))
+	hold("swap")
+	b.press("undo")
+	b.until(`document.querySelector('.part[data-seat=cooler]').dataset.part === ` + quoted(t, was))
+	hold("undo")
+	b.press("turn")
+	b.until(`document.querySelector('.leaf')`)
+	hold("turn")
+	b.press("turn")
+	b.until(`document.querySelector('.views-drawn')`)
+	hold("back")
+	b.do(chromedp.Navigate("about:blank"))
+	b.visit(s.url)
+	b.drawn()
+	hold("reopen")
+}
