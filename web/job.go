@@ -7,7 +7,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 )
 
@@ -61,9 +60,6 @@ func (j Job) JSON() []byte {
 	}
 	return data
 }
-
-// pinned reports a seat whose part is settled.
-func (j *Job) pinned(seat string) bool { return slices.Contains(j.Pins, seat) }
 
 // linkMark begins the fragment of an address that carries a job.
 const linkMark = "job="
