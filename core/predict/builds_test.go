@@ -1,10 +1,13 @@
 package predict_test
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/predict"
 
 	"github.com/stretchr/testify/require"
@@ -105,24 +108,69 @@ func TestOpenIsNeverWorse(t *testing.T) {
 	}
 }
 
-// Memory, drives and cards make no build quieter that says so of itself.
-func TestOnlyLouder(t *testing.T) {
+// Memory, drives and cards make no build quieter, its air no cooler and no drive cooler, where that is said.
+func TestLeast(t *testing.T) {
 	m := newMaker(t, 15)
 	var p, q predict.Predictor
-	said := 0
-	for range 4000 {
+	said, louder, stepped, hot, second := 0, 0, 0, 0, 0
+	for range 20000 {
 		b, n := m.build(), m.needs()
 		bare := *b
 		for _, s := range []build.Seat{build.Memory, build.Boot, build.Cache, build.Archive, build.Cards} {
-			bare.Clear(s)
+			if s == build.Memory || m.IntN(3) > 0 {
+				bare.Clear(s)
+			}
 		}
 		for i := range predict.Asked(n) {
-			less, more := p.Forecast(&bare, n).Run(i, predict.Ordinary), q.Forecast(b, n).Run(i, predict.Ordinary)
-			if less.OnlyLouder() {
-				said++
-				require.GreaterOrEqual(t, more.ChairDBA.Expected, less.ChairDBA.Expected-1e-6, "%s %s: %s with %s", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID)
+			day := predict.Day(m.IntN(2))
+			less, more := p.Forecast(&bare, n).Least(i, day), q.Forecast(b, n).Run(i, day)
+			name := fmt.Sprintf("%s %s: %s with %s on %s and %s", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Board.ID, b.Supply.ID)
+			if dba, known := p.Forecast(&bare, n).QuietestDBA(i, day); known {
+				require.GreaterOrEqual(t, more.ChairDBA.Expected, dba-1e-6, name)
+				if len(less) == 0 {
+					stepped++
+				} else {
+					louder++
+				}
+			}
+			if len(less) == 0 {
+				continue
+			}
+			said++
+			second += len(less) - 1
+			airC, boardC, every := math.Inf(1), math.Inf(1), true
+			for _, r := range less {
+				airC = min(airC, r.Zones[0].AirC.Expected)
+				c, known := r.BoardC()
+				boardC, every = min(boardC, c), every && known
+			}
+			require.GreaterOrEqual(t, more.Zones[0].AirC.Expected, airC-1e-6, name)
+			if every {
+				require.GreaterOrEqual(t, more.Board.TempC.Expected, boardC-1e-6, name)
+			}
+			for j := range less[0].Drives {
+				d := &less[0].Drives[j]
+				least := math.Inf(1)
+				for _, r := range less {
+					if c, known := r.CoolestDriveC(j); known {
+						least = min(least, c)
+					}
+				}
+				k := slices.IndexFunc(more.Drives, func(x predict.Part) bool { return x.Seat == d.Seat })
+				placed := !slices.ContainsFunc(b.Assign(build.SetOf(build.Case, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive)).Drives,
+					func(x build.DrivePlace) bool {
+						return x.Seat == d.Seat && x.Drive.Form == part.FormM2 && x.Socket == nil
+					})
+				if !math.IsInf(least, 1) && placed { // the rule drive-slots turns away a module without a socket
+					hot++
+					require.GreaterOrEqual(t, more.Drives[k].TempC.Expected, least-1e-6, "%s in %s", d.Name, name)
+				}
 			}
 		}
 	}
-	require.Greater(t, said, 1000)
+	require.Greater(t, louder, 1000)
+	require.Greater(t, hot, 500)
+	require.Greater(t, second, 100)
+	require.Greater(t, stepped, 1000)
+	t.Logf("%d said, %d louder, %d by steps, %d drives, %d with a supply that may start", said, louder, stepped, hot, second)
 }

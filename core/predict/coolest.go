@@ -11,6 +11,11 @@ import (
 // whatever else the build holds: it breathes room air, in the socket that suits it best. A forecast of the whole build is
 // never under it, since the air in a case is no cooler than the room. Known is false where a sheet lacks a figure.
 func CoolestC(b *part.Board, d *part.Drive, l brief.Load, p *brief.Place) (coolestC float64, known bool) {
+	return coolest(b, d, dayC(p), l.Drives)
+}
+
+// coolest is the temperature of a drive in air of a temperature, in the socket that suits it best.
+func coolest(b *part.Board, d *part.Drive, airC float64, work unit.Share) (coolestC float64, known bool) {
 	var s sheet
 	rest := thousandth(&s, d.Idle, &d.Article, "idle_w")
 	most := thousandth(&s, d.Power, &d.Article, "power_w")
@@ -21,7 +26,7 @@ func CoolestC(b *part.Board, d *part.Drive, l brief.Load, p *brief.Place) (coole
 	if d.Form == part.FormM2 && resistance < bareModule && !d.Sink.Or(false) && !sinks(b) {
 		resistance = bareModule
 	}
-	return dayC(p) + between(rest, most, l.Drives)*resistance, true
+	return airC + between(rest, most, work)*resistance, true
 }
 
 // OverLimit reports a build one of whose drives passes its limit in an activity on the brief's hottest day even in room

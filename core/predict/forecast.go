@@ -41,6 +41,7 @@ type Forecast struct {
 	asked     int
 	model     model
 	runs      [][2]*Run
+	started   *Forecast // with a supply whose fan never stands still
 }
 
 // Forecast gives the forecast of a build under needs; nil where the build has not enough in it (see Ready). Nil needs ask

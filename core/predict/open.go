@@ -103,20 +103,3 @@ func (m *model) idling() {
 		}
 	}
 }
-
-// OnlyLouder reports that memory, drives and cards, added to a build without them, make it no quieter: they warm the air of
-// its one chamber and load the supply, so every fan turns as fast or faster. What could turn that round is excluded, with
-// room to spare: fans that answer to one chamber and air another, or air a radiator that takes room air; a processor that
-// comes to its limit and calls the case fans; a supply that starts its fan and airs the case.
-func (r *Run) OnlyLouder() bool {
-	const nearK, nearW = 10.0, 100.0
-	m := &r.forecast.model
-	if r.Err != nil || len(r.Missing) > 0 || r.Parts[0].TempC.Expected > r.Parts[0].LimitC-nearK {
-		return false
-	}
-	if m.chambers() > 1 || m.b.Cooler.Liquid != nil && intakes(m.b.Face) {
-		return false
-	}
-	dc := r.DCW.Expected
-	return m.supply.duct >= 0 || dc >= m.supply.zeroToW || dc < m.supply.zeroToW-nearW
-}

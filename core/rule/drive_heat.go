@@ -30,6 +30,9 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 		{Seats: []build.Seat{build.Case, build.Board, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive}, Fails: func(v *View) bool {
 			return v.Board != nil && slices.ContainsFunc(v.Needs.Loads, func(l brief.Load) bool { return predict.OverLimit(v.Build, l, &v.Needs.Place) })
 		}},
+		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).hotInCase},
+		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).hotInCase},
+		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).hotInCase},
 	},
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) {
@@ -70,6 +73,36 @@ func (v *View) hotInOpen() bool {
 			if d := &o.Drives[i]; len(d.Missing) == 0 && d.TempC.Expected > d.LimitC {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// hotInCase reports a drive that passes its limit in the case, in whatever socket and whatever else is in there.
+func (v *View) hotInCase() bool {
+	const warmest = 30 // K of case air over the room: a drive cooler than that is not looked at
+	f := v.forecast()
+	if f == nil || !named(v.Needs) {
+		return false
+	}
+	hot := func(r *predict.Run) bool {
+		for i := range r.Drives {
+			if c, known := r.CoolestDriveC(i); known && len(r.Drives[i].Missing) == 0 && c > r.Drives[i].LimitC {
+				return true
+			}
+		}
+		return false
+	}
+	near := func(l brief.Load) bool {
+		return slices.ContainsFunc(v.Tiers(), func(t build.Tier) bool {
+			c, known := predict.CoolestC(v.Board, t.Drive, l, &v.Needs.Place)
+			limitC, stated := predict.LimitC(t.Drive)
+			return known && stated && c+warmest > limitC
+		})
+	}
+	for i, l := range f.Asked() {
+		if near(l) && v.always(i, f.Day(), hot) {
+			return true
 		}
 	}
 	return false

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"slipfit/core/build"
 	"slipfit/core/predict"
@@ -34,10 +35,10 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		{Seats: []build.Seat{build.Case, build.Cooler}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
-		{
-			Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans},
-			Fails: (*View).louder,
-		},
+		{Seats: coreSeats, Fails: (*View).louder},
+		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks},
+		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks},
+		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks},
 	},
 	Check: func(v *View) []Margin {
 		wish, ok := v.Needs.Place.Noise.Get()
@@ -79,11 +80,19 @@ func (v *View) louder() bool {
 		return false
 	}
 	for i := range f.Asked() {
-		if r := f.Run(i, predict.Ordinary); r.OnlyLouder() && up(r.ChairDBA.Expected) > int64(wish) {
+		if up(f.Run(i, predict.Ordinary).ChairDBA.Expected) <= int64(wish) {
+			continue
+		}
+		if dba, known := f.QuietestDBA(i, predict.Ordinary); known && up(dba) > int64(wish) {
 			return true
 		}
 	}
 	return false
+}
+
+// louderByDisks is louder for builds that hold turning disks; without them louder has said all.
+func (v *View) louderByDisks() bool {
+	return slices.ContainsFunc(v.Tiers(), func(t build.Tier) bool { return t.Drive.Disk }) && v.louder()
 }
 
 func (v *View) loud(r *predict.Run, wish unit.Sound) {

@@ -1,0 +1,121 @@
+package predict
+
+import (
+	"slipfit/core/air"
+)
+
+// nearK is how far under its limit a processor is taken to stay clear of it.
+const nearK = 10.0
+
+// Least gives runs of a build without some of its memory, drives and cards, such that the air in the whole build is no cooler
+// than in one of them; none where that cannot be said. Two where it is open whether the supply's fan turns: one with it at
+// rest, one with it turning.
+//
+// Why: a build of one chamber is at rest where heat = (ρ·cp·Q + UA)·rise, and Q grows with the air's temperature, by every
+// curve. More heat at the same curves is warmer air, unless more load speeds up the supply's fan by more than it warms: that
+// is looked at. A part at its limit calls fans only while its own air is warmer than when it was under its limit.
+func (f *Forecast) Least(load int, day Day) []*Run {
+	r := f.Run(load, day)
+	m := &f.model
+	if !r.free() || m.chambers() > 1 {
+		return nil
+	}
+	list := []*Run{r}
+	if m.supply.duct < 0 && r.DCW.Expected < m.supply.zeroToW {
+		list = append(list, f.turning().Run(load, day))
+	}
+	for _, r := range list {
+		if !r.free() || !r.warmsFaster() || !r.warmsInlets() {
+			return nil
+		}
+	}
+	return list
+}
+
+// free reports a machine at rest with no part at its limit.
+func (r *Run) free() bool {
+	for i := range r.Parts {
+		if r.Parts[i].TempC.Expected > r.Parts[i].LimitC-1 {
+			return false
+		}
+	}
+	return r.Err == nil && len(r.Missing) == 0
+}
+
+// turning is the forecast with a supply whose fan never stands still.
+func (f *Forecast) turning() *Forecast {
+	if f.started == nil {
+		t := *f
+		t.runs = make([][2]*Run, len(f.loads))
+		newModel(&t.build, &t.model)
+		t.model.supply.zeroToW = 0
+		f.started = &t
+	}
+	return f.started
+}
+
+// blown is the air that a watt of load brings through the supply's fan, m³/s, at most. A fan behind a fin pack gets half its
+// free flow through; all of it is counted here.
+func (r *Run) blown() float64 {
+	s := &r.forecast.model.supply
+	if s.duct >= 0 {
+		return 0
+	}
+	low := max(s.low, leastTurning*s.fan.RatedRPM)
+	return s.fan.FreeM3PerS * (1 - low/max(1, s.fan.RatedRPM)) / (0.8 * max(1, float64(s.rating)/1000))
+}
+
+// followed is the air that a kelvin of the chamber's air brings through the fans that follow it, m³/s, at most.
+func (m *model) followed() float64 {
+	sum := 0.0
+	for i := range m.air.Paths {
+		if p := &m.air.Paths[i]; p.Radiator.Sections == 0 {
+			for _, c := range p.Fans.Speed.Curves {
+				low, full := c.Points[0], c.Points[len(c.Points)-1]
+				sum += float64(p.Fans.Count) * p.Fans.Fan.FreeM3PerS * (1 - low.RPM/max(1, full.RPM)) / (full.TempC - low.TempC)
+			}
+		}
+	}
+	return sum
+}
+
+// inM3PerS is the air drawn in.
+func (r *Run) inM3PerS() float64 { return r.InM3H.Expected / air.M3PerHPerM3PerS }
+
+// warmsFaster reports that a watt more in the case brings more heat, as a share of what is there, than air.
+func (r *Run) warmsFaster() bool { return r.blown()*r.HeatInW <= r.inM3PerS() }
+
+// warmsInlets reports that with the mixed air the air at every part grows warmer too. Where room air alone comes in it does;
+// where a radiator warms what comes in, that falls as more comes, and the mixed part of a part's air, half at least, must rise
+// by more. With F, R the rise of fresh and mixed air, a watt is dR·(A + c·R·G) ÷ (1 − c·R·g), G and g what follows a kelvin and
+// a watt, A = heat ÷ R; wanted is β·dR > (1 − β)·dF. G and g count free flows, about twice what a case lets
+// through.
+func (r *Run) warmsInlets() bool {
+	m := &r.forecast.model
+	if m.b.Cooler.Liquid == nil || !intakes(m.b.Face) {
+		return true
+	}
+	heatPerM3 := air.StandardDensityKgPerM3 * air.CpJPerKgK
+	q, rise := r.inM3PerS(), r.Zones[boardZone].RiseK.Expected
+	fresh := (r.Parts[0].HeldW.Expected + m.pumpW) / (heatPerM3 * q)
+	perK, perW := m.followed(), r.blown()
+	left := 1 - heatPerM3*rise*perW
+	if q <= 0 || rise <= 0 || left <= 0 {
+		return false
+	}
+	wattsPerK := (r.HeatInW/rise + heatPerM3*rise*perK) / left
+	return betaBay >= (1-betaBay)*fresh/q*(perK+perW*wattsPerK)
+}
+
+// BoardC is the temperature of the board's converters, °C, where memory, drives and cards besides only warm them; known is false
+// where they may hold the processor back instead.
+func (r *Run) BoardC() (boardC float64, known bool) {
+	return r.Board.TempC.Expected, r.clear() && len(r.Board.Missing) == 0
+}
+
+// CoolestDriveC is the temperature of a drive in the socket that suits it best, °C, by its place in Drives; known is false
+// where a sheet lacks a figure.
+func (r *Run) CoolestDriveC(i int) (coolestC float64, known bool) {
+	d, at := &r.forecast.model.drives[i], &r.Drives[i]
+	return coolest(r.forecast.build.Board, d.part, at.InletC.Expected, r.Load.Drives)
+}
