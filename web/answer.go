@@ -37,7 +37,14 @@ type Margin struct {
 	Verdict string
 	Advice  bool
 	Missing []string
+	Band    *Band // of a prediction
 	Why     string
+}
+
+// Band is what a meter may show of a predicted figure.
+type Band struct {
+	Low, High Quantity
+	OfNeed    bool `json:"of_need"` // the need is predicted, not what the build has
 }
 
 // fails reports a margin that keeps the build from standing.
@@ -232,33 +239,6 @@ type ShelfSeat struct {
 type Example struct {
 	Name, Title, Who string
 	File             json.RawMessage
-}
-
-// Paper is one printed paper.
-type Paper struct {
-	Title, Job, Number, Revision, Date, Shop string
-	Blocks                                   []Block
-}
-
-// Block is one piece of a paper.
-type Block struct {
-	Heading string
-	Text    string
-	Table   *Table
-	Notes   []string
-	Sign    []string
-}
-
-// Table is rows of a paper under their headings.
-type Table struct {
-	Columns []struct {
-		Name  string
-		Right bool
-	}
-	Rows []struct {
-		Cells  []string
-		Strong bool
-	}
 }
 
 // Fault is one thing wrong in a file: where, what stands there, and what was expected.

@@ -132,7 +132,7 @@ func (d *Desk) about() args {
 	return a
 }
 
-// show takes a proof of the build in hand, and has it drawn and quoted.
+// show takes a proof of the build in hand, and has it drawn and its paper drawn up.
 func (d *Desk) show(p *Proof) {
 	d.proof = p
 	turn := d.turn
@@ -155,25 +155,13 @@ func (d *Desk) show(p *Proof) {
 	} else {
 		d.outcome = nil
 	}
-	d.quote()
+	d.fetchPaper()
+	d.prediction, d.balance = nil, nil
+	d.foresee()
+	d.weigh()
 	if d.open != "" {
 		d.try(d.open)
 	}
-}
-
-// quote asks for the paper that the customer gets.
-func (d *Desk) quote() {
-	if len(d.job.Build) == 0 || d.worker == nil {
-		return
-	}
-	turn := d.turn
-	a := d.about()
-	a.Stamp = &stamp{d.job.Number, d.job.Revision, d.job.Date}
-	ask(d, "quote", a, func(answer *struct{ Paper *Paper }) {
-		if turn == d.turn {
-			d.paper = answer.Paper
-		}
-	}, d.grieve)
 }
 
 // makePlan has the planner fill the seats that are not settled.
@@ -248,6 +236,7 @@ func (d *Desk) try(seat string) {
 			d.trial = t
 		}
 	}, d.grieve)
+	d.equals = nil
 	ask(d, "ways", a, func(t *Trial) {
 		if turn == d.turn && d.open == seat {
 			d.ways = t
@@ -256,11 +245,27 @@ func (d *Desk) try(seat string) {
 }
 
 // shut closes the list.
-func (d *Desk) shut() { d.open, d.trial, d.ways = "", nil, nil }
+func (d *Desk) shut() { d.open, d.trial, d.ways, d.equals = "", nil, nil, nil }
+
+// fetchEquals asks for the parts of other makers that do the same as the one in the open seat.
+func (d *Desk) fetchEquals() {
+	a, turn, seat := d.about(), d.turn, d.open
+	a.Seat = seat
+	ask(d, "equals", a, func(e *Equals) {
+		if turn == d.turn && d.open == seat {
+			d.equals = e
+		}
+	}, d.grieve)
+}
 
 // choose puts a part of the list into its seat.
 func (d *Desk) choose(seat string, t Tried) {
 	d.do(change{seat, t.Part, t.Face, t.Layout, t.Plate, false}, nil)
+}
+
+// fill puts another filling into a seat.
+func (d *Desk) fill(seat string, i Instead) {
+	d.do(change{seat, i.Part, i.Face, i.Layout, i.Plate, false}, nil)
 }
 
 // own says that the customer has a part of the build already, or that they have not, in the build and in the brief.

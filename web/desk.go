@@ -34,10 +34,17 @@ type Desk struct {
 	schedule *Proof // the proof as the schedule shows it, a moment after the parts: one task must not hold the page for long
 	drawing  *Drawing
 	outcome  *Outcome
-	paper    *Paper
+	paper    *Paper // the one that is chosen
+	leaf     int    // which that is
 	trial    *Trial // what else could sit in the open seat
 	ways     *Trial // how else its part could be fitted
+	equals   *Equals
 	open     string // seat whose trial list is open
+
+	foreseen   bool // the prediction is unfolded
+	prediction *Prediction
+	weighed    bool // the balance is unfolded
+	balance    *Balance
 
 	planning int // number of the call, 0 when none runs
 	progress Answer
@@ -70,7 +77,8 @@ func (d *Desk) clear() {
 func (d *Desk) forget() {
 	d.needs, d.faults, d.plan, d.proof, d.drawing, d.paper = nil, nil, nil, nil, nil, nil
 	d.schedule, d.outcome = nil, nil
-	d.trial, d.ways, d.open, d.link = nil, nil, "", ""
+	d.trial, d.ways, d.equals, d.open, d.link = nil, nil, nil, "", ""
+	d.prediction, d.balance = nil, nil
 }
 
 // blank reports a job in which nothing has been done.

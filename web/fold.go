@@ -6,9 +6,10 @@ import "github.com/maxence-charriere/go-app/v9/pkg/app"
 type Fold struct {
 	app.Compo
 
-	Frame  func() app.HTMLDetails // the fold-out itself, with its hooks
-	Line   func() []app.UI        // what stands there while it is folded
-	Inside func() []app.UI
+	Frame   func() app.HTMLDetails // the fold-out itself, with its hooks
+	Line    func() []app.UI        // what stands there while it is folded
+	Inside  func() []app.UI
+	Toggled func(open bool) // is told; may be nil
 
 	opened bool
 }
@@ -23,8 +24,10 @@ func (f *Fold) Render() app.UI {
 }
 
 func (f *Fold) onToggle(ctx app.Context, _ app.Event) {
-	if ctx.JSSrc().Get("open").Bool() {
-		f.opened = true
+	open := ctx.JSSrc().Get("open").Bool()
+	f.opened = f.opened || open
+	if f.Toggled != nil {
+		f.Toggled(open)
 	}
 }
 
@@ -32,8 +35,12 @@ func (f *Fold) onToggle(ctx app.Context, _ app.Event) {
 func fold(frame func() app.HTMLDetails, name, note string, inside func() []app.UI) app.UI {
 	return &Fold{Inside: inside,
 		Frame: func() app.HTMLDetails { return frame().Class("fold") },
-		Line: func() []app.UI {
-			return []app.UI{app.Span().Class("fold-name").Text(name), app.Span().Class("fold-note").Text(note)}
-		},
+		Line:  indexed(name, note),
+	}
+}
+
+func indexed(name, note string) func() []app.UI {
+	return func() []app.UI {
+		return []app.UI{app.Span().Class("fold-name").Text(name), app.Span().Class("fold-note").Text(note)}
 	}
 }

@@ -27,10 +27,12 @@ func (d *Desk) front(laid int) []app.UI {
 		app.Div().Class("column column-drawn").Body(
 			area(1, "views", "The machine", func() []app.UI { return append([]app.UI{d.planner()}, d.views()...) }),
 			area(2, "parts", "List of parts", one(func() app.UI {
-				return &PartsList{Desk: d, Proof: d.proof, Drawing: d.drawing, Trial: d.trial, Ways: d.ways, Open: d.open, Pins: d.job.Pins}
+				return &PartsList{Desk: d, Proof: d.proof, Drawing: d.drawing, Trial: d.trial, Ways: d.ways, Equals: d.equals, Open: d.open, Pins: d.job.Pins}
 			})),
-			area(4, "outcomes", "What the work will be like", one(func() app.UI { return &Outcomes{Outcome: d.outcome} })),
-			area(6, "margins", "Schedule of margins", one(func() app.UI { return &Schedule{Desk: d, Proof: d.schedule, Rules: len(d.rules)} })),
+			area(4, "outcomes", "What the work will be like", one(func() app.UI { return &Outcomes{Desk: d, Outcome: d.outcome, Balance: d.balance} })),
+			area(6, "margins", "Schedule of margins", one(func() app.UI {
+				return &Schedule{Desk: d, Proof: d.schedule, Rules: len(d.rules), Prediction: d.prediction}
+			})),
 		),
 	}
 }

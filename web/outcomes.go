@@ -36,7 +36,9 @@ type Amount struct {
 type Outcomes struct {
 	app.Compo
 
+	Desk    *Desk
 	Outcome *Outcome
+	Balance *Balance
 }
 
 // Render draws the outcomes, activity by activity.
@@ -54,7 +56,7 @@ func (o *Outcomes) Render() app.UI {
 		}
 		all = append(all, f.view())
 	}
-	return app.Div().Class("outcomes").Body(all...)
+	return app.Div().Class("outcomes").Body(append(all, limits(o.Desk, o.Balance))...)
 }
 
 func (f *Figure) view() app.UI {

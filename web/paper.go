@@ -1,59 +1,50 @@
 package web
 
-import "github.com/maxence-charriere/go-app/v9/pkg/app"
+import (
+	"html"
+	"strings"
 
-// paperView lays out one paper as the core wrote it, block by block.
-func paperView(p *Paper) app.UI {
-	return app.Article().Class("leaf").Aria("label", p.Title).Body(
-		app.Div().Class("paper-head").Body(
-			app.H2().Text(p.Title), app.P().Class("right").Text(p.Shop),
-			app.P().Text(p.Job), app.P().Class("right").Text("Job "+written(p.Number)+"   Revision "+written(p.Revision)+"   Date "+written(p.Date)),
-		),
-		app.Range(p.Blocks).Slice(func(i int) app.UI { return p.Blocks[i].view() }),
-	)
+	"github.com/maxence-charriere/go-app/v9/pkg/app"
+)
+
+// Paper is one printed paper, with its markup as the core wrote it.
+type Paper struct {
+	Paper struct{ Title string }
+	HTML  string
 }
 
-// written is a field of the stamp, or a blank to write in.
-func written(text string) string {
-	if text == "" {
-		return "________"
+// The papers, as the core names them and as they are chosen.
+var papers = [...]struct{ name, title string }{{"quote", "Quote"}, {"forecast", "Forecast"}}
+
+// under puts the headings of a paper under the heading of the face.
+var under = strings.NewReplacer("<h2>", "<h3>", "</h2>", "</h3>", "<h1>", "<h2>", "</h1>", "</h2>")
+
+// view puts the paper into the page as one text.
+func (p *Paper) view() app.UI {
+	return app.Raw(`<article class="leaf" aria-label="` + html.EscapeString(p.Paper.Title) + `">` + under.Replace(p.HTML) + `</article>`)
+}
+
+// fetchPaper asks for the paper that is chosen.
+func (d *Desk) fetchPaper() {
+	if len(d.job.Build) == 0 || d.worker == nil {
+		return
 	}
-	return text
-}
-
-func (b *Block) view() app.UI {
-	return app.Section().Class("paper-block").Body(
-		app.H3().Text(b.Heading),
-		app.If(b.Text != "", app.P().Text(b.Text)),
-		app.If(b.Table != nil, b.Table.view()),
-		app.If(len(b.Notes) > 0, app.Ul().Body(app.Range(b.Notes).Slice(func(i int) app.UI { return app.Li().Text(b.Notes[i]) }))),
-		app.If(len(b.Sign) > 0, app.Div().Class("sign").Body(app.Range(b.Sign).Slice(func(i int) app.UI { return app.P().Text(b.Sign[i]) }))),
-	)
-}
-
-func (t *Table) view() app.UI {
-	if t == nil {
-		return app.Div()
-	}
-	class := func(i int) string {
-		if t.Columns[i].Right {
-			return "right"
+	turn, name := d.turn, papers[d.leaf].name
+	a := d.about()
+	a.Stamp = &stamp{d.job.Number, d.job.Revision, d.job.Date}
+	ask(d, name, a, func(p *Paper) {
+		if turn == d.turn && name == papers[d.leaf].name {
+			d.paper = p
 		}
-		return ""
+	}, d.grieve)
+}
+
+// choosePaper lays another paper up.
+func (d *Desk) choosePaper(leaf int) app.EventHandler {
+	return func(app.Context, app.Event) {
+		if leaf != d.leaf {
+			d.leaf, d.paper = leaf, nil
+			d.fetchPaper()
+		}
 	}
-	return app.Table().Body(
-		app.THead().Body(app.Tr().Body(app.Range(t.Columns).Slice(func(i int) app.UI {
-			return app.Th().Scope("col").Class(class(i)).Text(t.Columns[i].Name)
-		}))),
-		app.TBody().Body(app.Range(t.Rows).Slice(func(r int) app.UI {
-			row := t.Rows[r]
-			strong := ""
-			if row.Strong {
-				strong = "strong"
-			}
-			return app.Tr().Class(strong).Body(app.Range(row.Cells).Slice(func(i int) app.UI {
-				return app.Td().Class(class(i)).Text(row.Cells[i])
-			}))
-		})),
-	)
 }

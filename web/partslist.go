@@ -17,6 +17,7 @@ type PartsList struct {
 	Drawing *Drawing
 	Trial   *Trial
 	Ways    *Trial
+	Equals  *Equals
 	Open    string // seat whose trial list is open
 	Pins    []string
 
@@ -166,7 +167,7 @@ func (p *PartsList) fold(seat string) app.UI {
 	if p.Open != seat {
 		return app.Li().Class("part-fold").Hidden(true)
 	}
-	return app.Li().Class("part-fold").Body(&TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Seat: seat})
+	return app.Li().Class("part-fold").Body(&TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Seat: seat})
 }
 
 // spareFold is the trial list of a seat that is empty.
@@ -174,5 +175,5 @@ func (p *PartsList) spareFold(filled map[string]bool) app.UI {
 	if p.Open == "" || filled[p.Open] {
 		return app.Div().Hidden(true)
 	}
-	return &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Seat: p.Open}
+	return &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Seat: p.Open}
 }

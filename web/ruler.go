@@ -25,6 +25,8 @@ type Ruler struct {
 	Need    Mark
 	Margin  string // have − need, printed with its sign and unit; empty when unknown
 	Verdict string // clash, short, snug, loose or unknown
+	Low     Mark   // of a prediction: what a meter may show
+	High    Mark
 	Why     string // one sentence
 }
 
@@ -39,6 +41,7 @@ func (r *Ruler) Render() app.UI {
 		app.P().Class("ruler-figures").Body(
 			figure("have", r.Have.Text), figure("need", r.Need.Text), figure("margin", r.Margin),
 		),
+		app.If(r.High.Known, app.P().Class("ruler-why").Text("A meter may show from "+r.Low.Text+" to "+r.High.Text+".")),
 		app.If(r.Why != "", app.P().Class("ruler-why").Text(r.Why)),
 	)
 }
@@ -56,6 +59,7 @@ const (
 	needY       = "9"
 	haveY       = "16"
 	haveHeight  = "12"
+	bandY       = "31"
 	scaleY      = "34"
 	tickEndY    = "39.5"
 	numberY     = "49"
@@ -70,7 +74,7 @@ func rulerDrawing(parts ...shape) shape {
 }
 
 func (r *Ruler) draw() shape {
-	s := scaleFor(math.Max(r.Have.At, r.Need.At))
+	s := scaleFor(max(r.Have.At, r.Need.At, r.High.At))
 	have, need := s.share(r.Have), s.share(r.Need)
 	return rulerDrawing(
 		s.draw(),
@@ -81,7 +85,17 @@ func (r *Ruler) draw() shape {
 		svg("rect", "data-part", "between", "x", percent(math.Min(have, need)), "y", haveY,
 			"width", percent(math.Abs(have-need)), "height", haveHeight, "fill", fill(r.Verdict),
 			"stroke", "currentColor", "stroke-dasharray", outline(r.Verdict)),
+		when(r.High.Known, band(s.share(r.Low), s.share(r.High))),
 	)
+}
+
+// band draws what a predicted figure may lie between: a bar with a stroke at either end, across the ruler.
+func band(low, high float64) shape {
+	stroke := func(at float64) shape {
+		return svg("line", "x1", percent(at), "y1", haveY, "x2", percent(at), "y2", scaleY, "stroke", "currentColor", "stroke-width", "1.5")
+	}
+	return svg("g", "data-part", "band").Body(stroke(low), stroke(high),
+		svg("line", "x1", percent(low), "y1", bandY, "x2", percent(high), "y2", bandY, "stroke", "currentColor", "stroke-width", "3"))
 }
 
 // dimension draws the need as a dimension line from zero, with its extension line down through the ruler.

@@ -16,6 +16,8 @@ type Schedule struct {
 	Proof *Proof
 	Rules int // texts of rules at hand, so that one that arrives is drawn
 
+	Prediction *Prediction
+
 	opened map[string]bool    // groups and margins unfolded
 	inside map[string]*laying // how far the margins of a group are in the page
 }
@@ -76,6 +78,7 @@ func (s *Schedule) Render() app.UI {
 		app.Div().Class("tightest").Body(
 			app.H3().Text("Tightest of those that hold"),
 			app.Range(tight).Slice(func(i int) app.UI { return s.margin(tight[i], true) })),
+		foretold(s.Desk, s.Prediction),
 		app.Div().Class("groups").Body(
 			app.H3().Text("All that hold"),
 			s.group("advice", "advice and cautions", advice),
@@ -188,7 +191,11 @@ func (s *Schedule) onMargin(key, rule string) app.EventHandler {
 // ruler draws the margin; one that is a yes or a no is told in words.
 func (m *Margin) ruler() app.UI {
 	if m.Have.measured() {
-		return &Ruler{Title: m.name(), Have: m.Have.mark(), Need: m.Need.mark(), Margin: m.Diff.Text, Verdict: m.Verdict, Why: sentence(m.Why)}
+		r := &Ruler{Title: m.name(), Have: m.Have.mark(), Need: m.Need.mark(), Margin: m.Diff.Text, Verdict: m.Verdict, Why: sentence(m.Why)}
+		if m.Band != nil && m.Band.Low.Text != m.Band.High.Text {
+			r.Low, r.High = m.Band.Low.mark(), m.Band.High.mark()
+		}
+		return r
 	}
 	return app.Div().Class("ruler").DataSet("verdict", m.Verdict).Body(
 		app.P().Class("ruler-title").Body(

@@ -15,10 +15,11 @@ import (
 type TrialList struct {
 	app.Compo
 
-	Desk  *Desk
-	Trial *Trial
-	Ways  *Trial
-	Seat  string
+	Desk   *Desk
+	Trial  *Trial
+	Ways   *Trial
+	Equals *Equals
+	Seat   string
 
 	laying
 	unfolded bool // what does not stand is shown
@@ -64,6 +65,7 @@ func (t *TrialList) Render() app.UI {
 	return app.Div().Class("trial").ID("trial").DataSet("seat", t.Seat).
 		DataSet("laid", strconv.FormatBool(t.shown(len(parts), triedSlice) == len(parts))).Body(
 		t.fitting(),
+		app.If(t.Trial.Now != "", app.Div().Body(t.Equals.view(t.Desk))),
 		app.H3().Text(fmt.Sprintf("Every %s of the shop, tried in this machine", t.Trial.SeatTitle)),
 		app.P().Class("hint").Text(fmt.Sprintf("%d stand, %d do not. The figure is the change of price before tax.", len(stand), len(fail))),
 		t.list(stand),

@@ -7,12 +7,39 @@ import (
 	"io/fs"
 	"runtime"
 	"strings"
+	"time"
 
 	"slipfit/catalog"
 	"slipfit/core/verb"
 	"slipfit/testdata/briefs"
 	"slipfit/web/wire"
 )
+
+// balanceTime is how long the cheapest build that serves is looked for; the calls that follow wait so long.
+const balanceTime = 5 * time.Second
+
+// until is a context that ends at a time. A timer would not come through while the only thread computes.
+type until struct {
+	context.Context
+	end time.Time
+}
+
+// Done is closed once the time has come.
+func (u until) Done() <-chan struct{} {
+	done := make(chan struct{})
+	if u.Err() != nil {
+		close(done)
+	}
+	return done
+}
+
+// Err tells that the time has come.
+func (u until) Err() error {
+	if time.Now().After(u.end) {
+		return context.DeadlineExceeded
+	}
+	return nil
+}
 
 // worker answers the page through the verbs of the core. The stock is read by the first call that needs it.
 type worker struct{ bench *verb.Bench }
@@ -33,7 +60,11 @@ func (w *worker) answer(name string, args []byte, progress func(wire.Progress)) 
 		}
 		w.bench = &verb.Bench{Stock: stock}
 	}
-	result, err := w.bench.Do(context.Background(), name, args, func(done float64, note string) {
+	ctx := context.Background()
+	if name == "balance" {
+		ctx = until{ctx, time.Now().Add(balanceTime)}
+	}
+	result, err := w.bench.Do(ctx, name, args, func(done float64, note string) {
 		progress(wire.Progress{Done: done, Note: note})
 	})
 	if err != nil {
