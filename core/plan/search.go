@@ -17,8 +17,8 @@ type search struct {
 	ctx    context.Context
 	pick   []int // by column: the option decided
 	levels []level
-	ready  [][][]*factor // by column and depth: factors that become ready for a column when that many are decided
-	ripe   [][][]*factor // the same, all up to that depth
+	ready  [][][]due // by column and depth: factors that become ready for a column when that many are decided
+	ripe   [][][]due // the same, all up to that depth, with the depth
 
 	nodes   int64
 	work    int   // since the last look at the context
@@ -27,6 +27,12 @@ type search struct {
 	cap     int64 // nodes after which the walk is given up for now; nought for none
 	open    int64 // least bound among what an end left unexplored
 	asked   []int
+}
+
+// due is a factor and how many columns are decided when it becomes ready.
+type due struct {
+	*factor
+	from int
 }
 
 // guard is a bound beside the one that orders the options.
@@ -81,11 +87,11 @@ func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *se
 // schedule works out when each factor can be checked: for its last column, as soon as all its others are decided.
 func (s *search) schedule() {
 	n := len(s.order)
-	s.ready = make([][][]*factor, n)
-	s.ripe = make([][][]*factor, n)
+	s.ready = make([][][]due, n)
+	s.ripe = make([][][]due, n)
 	for c := range n {
-		s.ready[c] = make([][]*factor, n+1)
-		s.ripe[c] = make([][]*factor, n+1)
+		s.ready[c] = make([][]due, n+1)
+		s.ripe[c] = make([][]due, n+1)
 		for _, f := range s.last[c] {
 			before := -1
 			for _, q := range f.cols {
@@ -94,7 +100,7 @@ func (s *search) schedule() {
 				}
 			}
 			if len(f.cols) > 2 {
-				s.ready[c][before+1] = append(s.ready[c][before+1], f)
+				s.ready[c][before+1] = append(s.ready[c][before+1], due{f, before + 1})
 			}
 		}
 		for d := range n + 1 {
@@ -108,7 +114,7 @@ func (s *search) schedule() {
 
 // run walks from the start. Afterwards open is the least bound of what was left unexplored, never where all was seen.
 func (s *search) run() {
-	if ahead, ok := s.settle(0); ok {
+	if ahead, ok := s.settle(0, s.root()); ok {
 		s.descend(0, 0, ahead)
 	}
 }
@@ -149,14 +155,14 @@ func (s *search) descend(d int, paid, ahead int64) {
 			s.open = min(s.open, rest+s.reach[c][o])
 			return
 		}
-		if (k > 0 || s.tidy) && !s.passes(c, o, d, s.ripe[c][d]) {
+		cost, least, ok := s.take(d, c, o, paid, rest)
+		if !ok || (k > 0 || s.tidy) && !s.passes(c, o, d, s.ripe[c][d]) {
 			continue
 		}
-		if cost, ok := s.take(d, c, o, paid, rest); ok {
-			s.narrow(d, c, o)
-			if ahead, ok := s.settle(d + 1); ok && cost+ahead <= s.limit {
-				s.descend(d+1, cost, ahead)
-			}
+		s.pick[c] = o
+		s.narrow(d, c, o)
+		if ahead, ok := s.settle(d+1, least); ok && cost+ahead <= s.limit {
+			s.descend(d+1, cost, ahead)
 		}
 	}
 }
@@ -175,8 +181,8 @@ func (s *search) poll(work int) {
 	}
 }
 
-// take decides an option that passes: the cost of what is decided with it, and whether no bound excludes it.
-func (s *search) take(d, c, o int, paid, rest int64) (int64, bool) {
+// take decides an option: the cost of what is decided with it, the bound on everything, and whether no bound excludes it.
+func (s *search) take(d, c, o int, paid, rest int64) (cost, least int64, ok bool) {
 	s.pick[c] = o
 	worth := int64(0)
 	for _, f := range s.last[c] {
@@ -186,18 +192,19 @@ func (s *search) take(d, c, o int, paid, rest int64) (int64, bool) {
 	}
 	cost, waiting := s.step(c, s.pick)
 	cost -= s.perPoint * worth
-	if rest+cost+waiting > s.limit {
-		return 0, false
+	least = rest + cost + waiting
+	if least > s.limit {
+		return 0, 0, false
 	}
 	for i := range s.guards {
 		g := &s.guards[i]
 		own, waits := g.step(c, s.pick)
 		g.value[d+1] = g.value[d] - g.told(c, s.pick) + own + waits - g.perPoint*worth
 		if g.value[d+1] > g.limit {
-			return 0, false
+			return 0, 0, false
 		}
 	}
-	return paid + cost, true
+	return paid + cost, least, true
 }
 
 // tieOrder lists the options of a column that the bound leaves, in tie order.
@@ -237,20 +244,31 @@ func (s *search) narrow(d, c, o int) {
 }
 
 // settle finds the first option that passes in every column undecided at depth d, and returns the bound on what is
-// undecided; false where a column has no option left.
-func (s *search) settle(d int) (ahead int64, ok bool) {
+// undecided; false where a column has no option left. least is the bound on everything before.
+func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 	l := &s.levels[d]
 	for _, q := range s.order[d:] {
 		rank := s.ranked[q]
 		k := int(l.lead[q])
 		tests := s.ready[q][d]
+		known := s.decided(s.frame, q, d)
+		told := int64(0)
+		if known {
+			told = s.told(q, s.pick)
+			if !s.fresh(q, d) {
+				told = max(told, s.reach[q][rank[k]])
+			}
+			least -= told
+		}
 		for ; k < len(rank); k++ {
 			o := int(rank[k])
-			if set(l.domain[q]).has(o) {
+			if known && least+max(told, s.reach[q][o]) > s.limit {
+				return 0, false
+			}
+			if set(l.domain[q]).has(o) && !s.guarded(q, o, d) {
 				if s.passes(q, o, d, tests) {
 					break
 				}
-				set(l.domain[q]).drop(o)
 			}
 			tests = s.ripe[q][d]
 		}
@@ -258,16 +276,41 @@ func (s *search) settle(d int) (ahead int64, ok bool) {
 			return 0, false
 		}
 		l.lead[q] = int32(k)
-		if w := s.scope[q]; len(w) == 0 || s.place[w[len(w)-1]] < d {
-			ahead += max(s.told(q, s.pick), s.reach[q][rank[k]])
+		if known {
+			told = max(told, s.reach[q][rank[k]])
+			least += told
+			ahead += told
 		}
 	}
 	return min(never, ahead), true
 }
 
+// decided reports a column whose scope in a frame is decided at depth d.
+func (s *search) decided(f *frame, q, d int) bool {
+	w := f.scope[q]
+	return len(w) == 0 || f.place[w[len(w)-1]] < d
+}
+
+// fresh reports a column whose scope has just been decided, so that what it tells is all that the bound on everything knows.
+func (s *search) fresh(q, d int) bool {
+	w := s.scope[q]
+	return d == 0 || len(w) > 0 && s.place[w[len(w)-1]] == d-1
+}
+
+// guarded reports an option of an undecided column that a guard excludes.
+func (s *search) guarded(q, o, d int) bool {
+	for i := range s.guards {
+		g := &s.guards[i]
+		if s.decided(g.frame, q, d) && g.value[d]-g.told(q, s.pick)+g.reach[q][o] > g.limit {
+			return true
+		}
+	}
+	return false
+}
+
 // passes reports an option of an undecided column that stands with what is decided, as far as the factors given and the
 // sums can tell.
-func (s *search) passes(q, o, d int, tests []*factor) bool {
+func (s *search) passes(q, o, d int, tests []due) bool {
 	for i, t := range s.p.sums {
 		if t.net[q] != nil && s.levels[d].room[i]+t.lack(q, o) < 0 {
 			return false
@@ -280,10 +323,13 @@ func (s *search) passes(q, o, d int, tests []*factor) bool {
 		if s.stopped {
 			return true // the walk ends before this counts
 		}
-		if slow(f) > 0 {
+		if slow(f.factor) > 0 {
 			s.poll(slowAsk)
 		}
-		if f.ask(s.p, s.choice(f)) == failed {
+		if f.ask(s.p, s.choice(f.factor)) == failed {
+			for at := f.from; at <= d; at++ { // whatever is decided after that
+				set(s.levels[at].domain[q]).drop(o)
+			}
 			return false
 		}
 	}
