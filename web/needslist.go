@@ -22,15 +22,19 @@ func (n *NeedsList) Render() app.UI {
 	return app.Div().Class("needs").Body(
 		app.Range(all.Needs).Slice(func(i int) app.UI {
 			need := &all.Needs[i]
-			return app.Details().Class("need").DataSet("resource", need.Resource).Body(
-				app.Summary().Body(
-					app.Span().Class("need-name").Text(need.Title),
-					app.Span().Class("need-floor").Text(need.Floor.Text),
-					app.Span().Class("need-enough").Text(past(need)),
-				),
-				app.P().Text(need.Reason+"."),
-				app.P().Class("hint").Text("Source: "+need.Source+"."),
-			)
+			return &Fold{
+				Frame: func() app.HTMLDetails { return app.Details().Class("need").DataSet("resource", need.Resource) },
+				Line: func() []app.UI {
+					return []app.UI{
+						app.Span().Class("need-name").Text(need.Title),
+						app.Span().Class("need-floor").Text(need.Floor.Text),
+						app.Span().Class("need-enough").Text(past(need)),
+					}
+				},
+				Inside: func() []app.UI {
+					return []app.UI{app.P().Text(need.Reason + "."), app.P().Class("hint").Text("Source: " + need.Source + ".")}
+				},
+			}
 		}),
 		app.If(len(all.Codecs) > 0, app.Ul().Class("plain").Body(
 			app.Range(all.Codecs).Slice(func(i int) app.UI {

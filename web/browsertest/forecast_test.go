@@ -11,6 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// frontPages is the most A4 pages that the drawing side of the example may take.
+const frontPages = 2
+
 func TestForecastOnThePageAndOnPaper(t *testing.T) {
 	s, b := servePage(t), newTab(t, "")
 	b.visit(s.url)
@@ -38,6 +41,15 @@ func TestForecastOnThePageAndOnPaper(t *testing.T) {
 	for i, f := range want.Runs[0].Figures {
 		require.Equal(t, []string{f.Name, fmt.Sprint(f.Low), fmt.Sprint(f.Expected), fmt.Sprint(f.High)}, shown[i])
 	}
+
+	// The drawing prints on as few pages as it takes, the machine and its parts on the first.
+	drawing, err := chromedp.Run(b.ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize()))
+	require.NoError(t, err)
+	keep(t, "drawing.pdf", drawing)
+	pages := strings.Split(strings.TrimSuffix(pdfText(t, drawing), "\f"), "\f")
+	require.LessOrEqual(t, len(pages), frontPages)
+	require.Contains(t, pages[0], "LIST OF PARTS")
+	require.Contains(t, strings.Join(pages, ""), "SCHEDULE OF MARGINS")
 
 	b.press("turn")
 	b.until(`document.querySelector('.leaf h2')?.textContent === 'Quote'`)

@@ -118,7 +118,7 @@ func (b *tab) job() (job struct {
 // sameAs holds what the page shows against the core's own answer.
 func (b *tab) sameAs(want proof) {
 	b.t.Helper()
-	b.until(fmt.Sprintf(`document.querySelector('.sum-all dd')?.textContent === %q && %s`, want.Sum.Gross.Text, laid))
+	b.until(fmt.Sprintf(`document.querySelector('.sum-all dd')?.textContent === %q && document.querySelector('.counts') && %s`, want.Sum.Gross.Text, laid))
 	for word, n := range want.Counts {
 		require.Equal(b.t, fmt.Sprintf("%d %s", n, word), eval[string](b, `document.querySelector('.count[data-verdict="`+word+`"]').textContent`))
 	}
