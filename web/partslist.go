@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
@@ -63,7 +64,7 @@ func (p *PartsList) Render() app.UI {
 		first := i == 0 || p.Proof.Parts[i-1].Seat != l.Seat
 		rows = append(rows, p.row(l, top, first))
 		if i+1 == len(p.Proof.Parts) || p.Proof.Parts[i+1].Seat != l.Seat {
-			rows = append(rows, p.fold(l.Seat))
+			rows = append(rows, p.fold(l))
 		}
 	}
 	var empty []app.UI
@@ -105,10 +106,10 @@ func (p *PartsList) row(l Line, top float64, first bool) app.UI {
 	return app.Li().Class("part").DataSet("seat", l.Seat).DataSet("part", l.Part).Body(
 		app.Span().Class("balloon").DataSet("drawn", strconv.FormatBool(number != "")).Text(number),
 		app.Span().Class("part-seat").Text(l.SeatTitle),
-		app.Span().Class("part-name").Text(name),
+		p.name(l, name, first),
 		priceBar(share, idle),
 		app.Span().Class("part-price").Text(price),
-		app.Span().Class("part-do").Body(p.controls(l, first)...),
+		app.Span().Class("part-state").Text(p.state(l)),
 	)
 }
 
@@ -122,23 +123,31 @@ func priceBar(share, idle float64) app.UI {
 	).UI()
 }
 
-// controls of a part; services are the shop's own and are not changed here.
-func (p *PartsList) controls(l Line, first bool) []app.UI {
+// name is the part's name, which opens what can be done about it; services are the shop's own and are not changed here.
+func (p *PartsList) name(l Line, name string, first bool) app.UI {
 	if l.Seat == "services" || !first {
-		return nil
+		return app.Span().Class("part-name").Text(name)
 	}
-	pinned := false
-	for _, seat := range p.Pins {
-		pinned = pinned || seat == l.Seat
+	return app.Button().Type("button").Class("part-name").ID("change-"+l.Seat).Text(name).
+		Aria("label", name+": change the "+l.SeatTitle).Aria("expanded", strconv.FormatBool(p.Open == l.Seat)).OnClick(p.onOpen(l.Seat), l.Seat)
+}
+
+// state says of a part that planning keeps it.
+func (p *PartsList) state(l Line) string {
+	if slices.Contains(p.Pins, l.Seat) {
+		return "kept"
 	}
-	return []app.UI{
-		app.Button().Type("button").ID("change-"+l.Seat).Text("change").
-			Aria("label", "Change the "+l.SeatTitle).Aria("expanded", strconv.FormatBool(p.Open == l.Seat)).OnClick(p.onOpen(l.Seat), l.Seat),
-		app.Button().Type("button").Class("toggle").ID("pin-"+l.Seat).Text("keep").
-			Aria("label", "Keep this "+l.SeatTitle+" when planning").Aria("pressed", strconv.FormatBool(pinned)).OnClick(p.onPin(l.Seat), l.Seat),
-		app.Button().Type("button").Class("toggle").ID("own-"+l.Seat).Text("theirs").
-			Aria("label", "They have this "+l.SeatTitle+" already").Aria("pressed", strconv.FormatBool(l.Owned)).OnClick(p.onOwn(l), l.Seat, l.Part, l.Owned),
-	}
+	return ""
+}
+
+// toggles settle the part of the open seat.
+func (p *PartsList) toggles(l Line) app.UI {
+	return app.Div().Class("part-do").Body(
+		app.Button().Type("button").Class("toggle").ID("pin-"+l.Seat).Text("Keep it when planning").
+			Aria("pressed", strconv.FormatBool(slices.Contains(p.Pins, l.Seat))).OnClick(p.onPin(l.Seat), l.Seat),
+		app.Button().Type("button").Class("toggle").ID("own-"+l.Seat).Text("They have it already").
+			Aria("pressed", strconv.FormatBool(l.Owned)).OnClick(p.onOwn(l), l.Seat, l.Part, l.Owned),
+	)
 }
 
 func (p *PartsList) onOpen(seat string) app.EventHandler {
@@ -162,12 +171,13 @@ func (p *PartsList) onOwn(l Line) app.EventHandler {
 	return func(app.Context, app.Event) { p.Desk.own(l) }
 }
 
-// fold is the trial list under the part whose seat is open.
-func (p *PartsList) fold(seat string) app.UI {
+// fold is what can be done about the part whose seat is open: its toggles and the trial list.
+func (p *PartsList) fold(l Line) app.UI {
+	seat := l.Seat
 	if p.Open != seat {
 		return app.Li().Class("part-fold").Hidden(true)
 	}
-	return app.Li().Class("part-fold").Body(&TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Seat: seat})
+	return app.Li().Class("part-fold").Body(p.toggles(l), &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Seat: seat})
 }
 
 // spareFold is the trial list of a seat that is empty.
