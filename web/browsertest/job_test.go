@@ -251,22 +251,28 @@ func TestPinnedPartStaysAndOwnedPartCostsNothing(t *testing.T) {
 	other := eval[string](b, `[...document.querySelectorAll('.tried[data-stands=true]')].map(e => e.dataset.part).find(p => p !== `+quoted(t, settled)+`)`)
 	eval[bool](b, `(document.querySelector('.tried[data-part="`+other+`"] button').click(), true)`)
 	b.until(processor + `.dataset.part === ` + quoted(t, other))
-	b.press("change-processor")
-	b.until(`document.getElementById('pin-processor')`)
+	b.unfold("processor")
 	b.press("pin-processor")
 	b.until(`document.getElementById('pin-processor').getAttribute('aria-pressed') === 'true'`)
 	b.plan()
 	b.until(processor + `.dataset.part === ` + quoted(t, other))
 
-	b.until(`document.getElementById('change-processor')`)
-	b.press("change-processor")
-	b.until(`document.getElementById('own-processor')`)
+	b.unfold("processor")
 	b.press("own-processor")
 	b.until(processor + `.querySelector('.part-price').textContent === 'theirs'`)
 	require.Contains(t, string(b.job().Brief), `"owned":[{"part":"`+other+`","seat":"processor"}]`)
 	now := b.job()
 	b.sameAs(native[proof](t, "prove", map[string]any{"brief": now.Brief, "build": now.Build}).withOwned("theirs", now.Build))
 	b.clean(s.url)
+}
+
+// unfold opens what can be done about the part in a seat, where it is not open yet.
+func (b *tab) unfold(seat string) {
+	b.t.Helper()
+	if !eval[bool](b, `document.getElementById('own-`+seat+`') !== null`) {
+		b.press("change-" + seat)
+		b.until(`document.getElementById('own-` + seat + `')`)
+	}
 }
 
 // withOwned tells the price of owned parts as the page does.
