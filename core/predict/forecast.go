@@ -29,6 +29,7 @@ type Predictor struct {
 	solver air.Solver
 	result air.Result
 	last   *Forecast
+	cores  map[core]*Forecast
 }
 
 // Forecast is what a build will do in every activity of a brief. Its runs are solved when they are asked for. It keeps a
@@ -42,6 +43,7 @@ type Forecast struct {
 	model     model
 	runs      [][2]*Run
 	started   *Forecast // with a supply whose fan never stands still
+	quietest  []level   // by load, on an ordinary day
 }
 
 // Forecast gives the forecast of a build under needs; nil where the build has not enough in it (see Ready). Nil needs ask
@@ -56,12 +58,17 @@ func (p *Predictor) Forecast(b *build.Build, n *brief.Needs) *Forecast {
 	if p.last != nil && p.last.needs == n && same(&p.last.build, b) {
 		return p.last
 	}
+	p.last = p.fresh(b, n)
+	return p.last
+}
+
+// fresh is a forecast of a build that is ready.
+func (p *Predictor) fresh(b *build.Build, n *brief.Needs) *Forecast {
 	f := &Forecast{predictor: p, build: *b, needs: n, asked: len(n.Loads)}
 	f.build.Fans, f.build.Cards = slices.Clone(b.Fans), slices.Clone(b.Cards)
 	f.loads = Loads(n)
 	f.runs = make([][2]*Run, len(f.loads))
 	newModel(&f.build, &f.model)
-	p.last = f
 	return f
 }
 

@@ -2,10 +2,54 @@ package predict
 
 import (
 	"slipfit/core/air"
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/part"
 )
 
 // nearK is how far under its limit a processor is taken to stay clear of it.
 const nearK = 10.0
+
+// core is what settles the air of a case; memory, drives and cards only warm it.
+type core struct {
+	needs     *brief.Needs
+	housing   *part.Case
+	layout    *part.Layout
+	plate     int
+	board     *part.Board
+	processor *part.Processor
+	cooler    *part.Cooler
+	face      part.Face
+	graphics  *part.Graphics
+	supply    *part.Supply
+}
+
+// coresKept is how many cores a predictor keeps forecasts of.
+const coresKept = 512
+
+// Core is the forecast of a build without its memory, drives and cards; nil where the build has not enough in it. A predictor
+// keeps many, since builds with the same core come often.
+func (p *Predictor) Core(b *build.Build, n *brief.Needs) *Forecast {
+	if !ready(b) {
+		return nil
+	}
+	bare := *b
+	bare.Memory, bare.Kits, bare.Cards = nil, 0, nil
+	bare.Boot, bare.Cache, bare.Archive = build.Storage{}, build.Storage{}, build.Storage{}
+	if len(b.Fans) > 0 {
+		return p.fresh(&bare, n)
+	}
+	k := core{n, b.Case, b.Layout, b.Plate, b.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply}
+	f := p.cores[k]
+	if f == nil {
+		if len(p.cores) >= coresKept || p.cores == nil {
+			p.cores = map[core]*Forecast{}
+		}
+		f = p.fresh(&bare, n)
+		p.cores[k] = f
+	}
+	return f
+}
 
 // Least gives runs of a build without some of its memory, drives and cards, such that the air in the whole build is no cooler
 // than in one of them; none where that cannot be said. Two where it is open whether the supply's fan turns: one with it at
@@ -113,9 +157,13 @@ func (r *Run) BoardC() (boardC float64, known bool) {
 	return r.Board.TempC.Expected, r.clear() && len(r.Board.Missing) == 0
 }
 
-// CoolestDriveC is the temperature of a drive in the socket that suits it best, °C, by its place in Drives; known is false
-// where a sheet lacks a figure.
-func (r *Run) CoolestDriveC(i int) (coolestC float64, known bool) {
-	d, at := &r.forecast.model.drives[i], &r.Drives[i]
-	return coolest(r.forecast.build.Board, d.part, at.InletC.Expected, r.Load.Drives)
+// CoolestDriveC is the temperature that a drive comes to in the air of the board's chamber, °C, in the socket that suits it
+// best; known is false where a sheet lacks a figure.
+func (r *Run) CoolestDriveC(d *part.Drive) (coolestC float64, known bool) {
+	beta := betaBay
+	if d.Form == part.FormM2 {
+		beta = betaModule
+	}
+	inlet := r.freshC + float64(beta*(r.Zones[boardZone].AirC.Expected-r.freshC))
+	return coolest(r.forecast.build.Board, d, inlet, r.Load.Drives)
 }

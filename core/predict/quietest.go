@@ -9,14 +9,42 @@ import (
 	"slipfit/core/sound"
 )
 
-// QuietestDBA is a level at the chair that no build is under which holds this one's parts and more memory, drives and cards;
-// known is false where nothing is said.
+// level is a level at the chair, where one is known.
+type level struct {
+	dba          float64
+	asked, known bool
+}
+
+// QuietestDBA is a level at the chair on an ordinary day that no build is under which holds this one's parts and more memory,
+// drives and cards, and these turning disks among them; known is false where nothing is said.
 //
 // How: the case's fans turn at some speed between what they have here, for more heat slows none, and their full one. That range is looked at in steps. Within a
 // step they are heard at its lower end, while everything else is solved with them at its upper end, a radiator's fans at full
 // speed and the supply's as fast as its planned load asks: so much air leaves every part at its coolest. Where Least speaks of
 // the build it says more.
-func (f *Forecast) QuietestDBA(load int, day Day) (dba float64, known bool) {
+func (f *Forecast) QuietestDBA(load int, disks ...build.Tier) (dba float64, known bool) {
+	if f.quietest == nil {
+		f.quietest = make([]level, len(f.loads))
+	}
+	l := &f.quietest[load]
+	if !l.asked {
+		l.asked = true
+		l.dba, l.known = f.bound(load)
+	}
+	if len(disks) == 0 || !l.known {
+		return l.dba, l.known
+	}
+	var m model
+	for _, t := range disks {
+		m.disk(t)
+	}
+	more := atChair(sound.Total(m.steady), chairOf(&f.needs.Place))
+	return 10 * math.Log10(math.Pow(10, l.dba/10)+math.Pow(10, more/10)), true
+}
+
+// bound is what QuietestDBA says without disks.
+func (f *Forecast) bound(load int) (dba float64, known bool) {
+	const day = Ordinary
 	r := f.Run(load, day)
 	if r.Err != nil || len(r.Missing) > 0 || !r.clear() {
 		return 0, false

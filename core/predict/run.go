@@ -55,6 +55,7 @@ type Run struct {
 	Evaluations                      int
 
 	forecast *Forecast
+	freshC   float64 // what comes into the board's chamber
 	levelU   float64 // standard uncertainty of the level from its sources and the meter
 	spread   bool
 }

@@ -21,12 +21,12 @@ With no brief: everything at work at 22 °C. When short: a board with larger con
 
 // boardTooHot reports converters that pass their limit before memory, drives and cards are in the build.
 func (v *View) boardTooHot() bool {
-	f := v.forecast()
+	f := v.predictor().Core(v.Build, v.Needs)
 	if f == nil {
 		return false
 	}
 	for i := range f.Asked() {
-		if v.always(i, f.Day(), func(r *predict.Run) bool {
+		if always(f, i, f.Day(), func(r *predict.Run) bool {
 			boardC, known := r.BoardC()
 			return known && up(boardC) > up(r.Board.LimitC)
 		}) {

@@ -80,29 +80,19 @@ func (v *View) hotInOpen() bool {
 
 // hotInCase reports a drive that passes its limit in the case, in whatever socket and whatever else is in there.
 func (v *View) hotInCase() bool {
-	const warmest = 30 // K of case air over the room: a drive cooler than that is not looked at
-	f := v.forecast()
+	f := v.predictor().Core(v.Build, v.Needs)
 	if f == nil || !named(v.Needs) {
 		return false
 	}
-	hot := func(r *predict.Run) bool {
-		for i := range r.Drives {
-			if c, known := r.CoolestDriveC(i); known && len(r.Drives[i].Missing) == 0 && c > r.Drives[i].LimitC {
+	for _, t := range v.Tiers() {
+		limitC, known := predict.LimitC(t.Drive)
+		for i := range f.Asked() {
+			if known && always(f, i, f.Day(), func(r *predict.Run) bool {
+				c, ok := r.CoolestDriveC(t.Drive)
+				return ok && c > limitC
+			}) {
 				return true
 			}
-		}
-		return false
-	}
-	near := func(l brief.Load) bool {
-		return slices.ContainsFunc(v.Tiers(), func(t build.Tier) bool {
-			c, known := predict.CoolestC(v.Board, t.Drive, l, &v.Needs.Place)
-			limitC, stated := predict.LimitC(t.Drive)
-			return known && stated && c+warmest > limitC
-		})
-	}
-	for i, l := range f.Asked() {
-		if near(l) && v.always(i, f.Day(), hot) {
-			return true
 		}
 	}
 	return false

@@ -9,9 +9,9 @@ import (
 var coreSeats = []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}
 
 // always reports that something holds of a build in an activity, by its place in the forecast's loads, whatever memory, drives
-// and cards are still put into it. It must be such that warmer air does not end it.
-func (v *View) always(load int, day predict.Day, holds func(*predict.Run) bool) bool {
-	runs := v.forecast().Least(load, day)
+// and cards are put into it. It must be such that warmer air does not end it.
+func always(f *predict.Forecast, load int, day predict.Day, holds func(*predict.Run) bool) bool {
+	runs := f.Least(load, day)
 	for _, r := range runs {
 		if !holds(r) {
 			return false

@@ -72,18 +72,16 @@ func (v *View) inOpen(wish unit.Sound) []Margin {
 	return v.margins
 }
 
-// louder reports a build that is too loud before memory, drives and cards are in it.
+// louder reports a build that is too loud before memory, drives that do not turn, and cards are in it.
 func (v *View) louder() bool {
 	wish, ok := v.Needs.Place.Noise.Get()
-	f := v.forecast()
+	f := v.predictor().Core(v.Build, v.Needs)
 	if !ok || f == nil {
 		return false
 	}
+	disks := slices.DeleteFunc(v.Tiers(), func(t build.Tier) bool { return !t.Drive.Disk })
 	for i := range f.Asked() {
-		if up(f.Run(i, predict.Ordinary).ChairDBA.Expected) <= int64(wish) {
-			continue
-		}
-		if dba, known := f.QuietestDBA(i, predict.Ordinary); known && up(dba) > int64(wish) {
+		if dba, known := f.QuietestDBA(i, disks...); known && up(dba) > int64(wish) {
 			return true
 		}
 	}
