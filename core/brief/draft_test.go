@@ -13,7 +13,7 @@ func TestDraftTakesEveryQuestion(t *testing.T) {
 		"screens": "2 of 3840x2160 at 60, 2560×1440 at 144 mine", "owned": "graphics=some-card", "budget_minor": "2600.50",
 		"place.hottest_c": "30", "place.room_c": "21", "place.noise_dba": "30", "place.chair_mm": "700", "wishes.volume_l": "25",
 		"wishes.prefer_makers": "Calderby, Hexmoor", "wishes.avoid_makers": "Dravane", "wishes.upgrade_years": "4", "wishes.ups_min": "10",
-		"bits": "8", "buffer_frames": "128", "sample_hz": "48000", "width_px": "2560", "height_px": "1440", "frames_s": "60", "hours_week": "20",
+		"bits": "8", "place.kwh_minor": "0.30", "buffer_frames": "128", "sample_hz": "48000", "width_px": "2560", "height_px": "1440", "frames_s": "60", "hours_week": "20",
 	}
 	answer := func(q Question) string {
 		switch {

@@ -135,7 +135,7 @@ type Load struct {
 type Place struct {
 	Room     unit.Figure[unit.Temperature] `json:"room_c,omitzero" range:"5..45" doc:"Room temperature on an ordinary day; 22 where not said."`
 	Hottest  unit.Figure[unit.Temperature] `json:"hottest_c,omitzero" range:"5..50" doc:"Room temperature on the hottest day; 30 where not said."`
-	Altitude unit.Figure[unit.Length]      `json:"altitude_mm,omitzero" range:"-500000..5000000" doc:"Above the sea, in millimetres: 650 m is 650000."`
+	Altitude unit.Figure[unit.Whole]       `json:"altitude_m,omitzero" range:"-500..5000" doc:"Above the sea, in metres; 0 where not said."`
 	Chair    unit.Figure[unit.Length]      `json:"chair_mm,omitzero" range:"200..10000" doc:"From the machine to the ear; 700 where not said."`
 	Noise    unit.Figure[unit.Sound]       `json:"noise_dba,omitzero" range:"10..70" doc:"Loudest wished for at the chair while working."`
 	Width    unit.Figure[unit.Length]      `json:"width_mm,omitzero" range:"50..3000" doc:"Free width for the machine."`

@@ -138,7 +138,7 @@ func (f *Forecast) run(l brief.Load, roomC float64) *Run {
 	place := &f.needs.Place
 	r := &Run{
 		Load: l, RoomC: roomC, forecast: f,
-		AltitudeM: float64(place.Altitude.Or(0)) / 1e6,
+		AltitudeM: float64(place.Altitude.Or(0)),
 		ChairM:    chairOf(place),
 		Missing:   f.model.missing, Unheard: f.model.unheard.missing,
 	}

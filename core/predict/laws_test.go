@@ -17,7 +17,7 @@ func at(t *testing.T, b *build.Build, roomC, altitudeM float64) *predict.Run {
 	t.Helper()
 	var n brief.Needs
 	n.Place.Room.Set(unit.Temperature(roomC * 1000))
-	n.Place.Altitude.Set(unit.Length(altitudeM * 1e6))
+	n.Place.Altitude.Set(unit.Whole(altitudeM))
 	return solved(t, b, &n)
 }
 

@@ -27,7 +27,7 @@ const openWPerK = 1e9
 func (p *Predictor) Open(b *build.Build, n *brief.Needs, l brief.Load, day Day) Open {
 	m := model{b: b}
 	m.air = air.Machine{
-		RoomC: roomC(n, day), AltitudeM: float64(n.Place.Altitude.Or(0)) / 1e6,
+		RoomC: roomC(n, day), AltitudeM: float64(n.Place.Altitude.Or(0)),
 		Zones: []air.Zone{{Name: "the open", WallWPerK: openWPerK}},
 	}
 	if b.Processor != nil && b.Cooler != nil && b.Cooler.Air != nil {

@@ -119,6 +119,6 @@ func (m maker) needs() *brief.Needs {
 	}
 	n.Place.Room.Set(unit.Temperature(15_000 + m.IntN(12_000)))
 	n.Place.Hottest.Set(unit.Temperature(25_000 + m.IntN(15_000)))
-	n.Place.Altitude.Set(unit.Length(m.IntN(2_500)) * 1_000_000)
+	n.Place.Altitude.Set(unit.Whole(m.IntN(2_500)))
 	return &n
 }

@@ -86,7 +86,7 @@ func overview(out io.Writer) {
 	fmt.Fprintln(out, "slipfit plans a desktop machine from a brief and proves that it goes together.")
 	fmt.Fprintln(out)
 	for _, c := range commands() {
-		fmt.Fprintf(out, "  %-8s %s\n", c.name, c.short)
+		fmt.Fprintf(out, "  %-10s %s\n", c.name, c.short)
 	}
 	fmt.Fprintln(out, "\nslipfit help VERB tells more. Every verb takes -json and -catalog DIR.")
 	fmt.Fprintln(out, "Exit codes: 0 fine, 1 something clashes or is short, 2 bad usage or input.")
