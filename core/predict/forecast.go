@@ -43,7 +43,7 @@ type Forecast struct {
 	model     model
 	runs      [][2]*Run
 	started   *Forecast // with a supply whose fan never stands still
-	quietest  []level   // by load, on an ordinary day
+	told      map[toldOf]bool
 }
 
 // Forecast gives the forecast of a build under needs; nil where the build has not enough in it (see Ready). Nil needs ask

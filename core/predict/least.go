@@ -5,6 +5,7 @@ import (
 	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/part"
+	"slipfit/core/unit"
 )
 
 // nearK is how far under its limit a processor is taken to stay clear of it.
@@ -27,19 +28,26 @@ type core struct {
 // coresKept is how many cores a predictor keeps forecasts of.
 const coresKept = 512
 
-// Core is the forecast of a build without its memory, drives and cards; nil where the build has not enough in it. A predictor
+// noBoard stands for a board not chosen yet: it draws nothing and brings no sinks.
+var noBoard = part.Board{Own: unit.Known(unit.Power(0))}
+
+// Core is the forecast of a build without its memory, drives and cards, and of one without a board as if that drew nothing; nil
+// where the build has not enough in it. A predictor
 // keeps many, since builds with the same core come often.
 func (p *Predictor) Core(b *build.Build, n *brief.Needs) *Forecast {
-	if !ready(b) {
-		return nil
-	}
 	bare := *b
+	if bare.Board == nil {
+		bare.Board = &noBoard
+	}
 	bare.Memory, bare.Kits, bare.Cards = nil, 0, nil
 	bare.Boot, bare.Cache, bare.Archive = build.Storage{}, build.Storage{}, build.Storage{}
+	if !ready(&bare) {
+		return nil
+	}
 	if len(b.Fans) > 0 {
 		return p.fresh(&bare, n)
 	}
-	k := core{n, b.Case, b.Layout, b.Plate, b.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply}
+	k := core{n, b.Case, b.Layout, b.Plate, bare.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply}
 	f := p.cores[k]
 	if f == nil {
 		if len(p.cores) >= coresKept || p.cores == nil {

@@ -7,130 +7,178 @@ import (
 	"slipfit/core/air"
 	"slipfit/core/build"
 	"slipfit/core/sound"
+	"slipfit/core/unit"
 )
 
-// level is a level at the chair, where one is known.
-type level struct {
-	dba          float64
-	asked, known bool
+// toldOf is what has been said of a level: the activity, the level, and that of the disks beside.
+type toldOf struct {
+	load        int
+	wish, disks float64
 }
 
-// QuietestDBA is a level at the chair on an ordinary day that no build is under which holds this one's parts and more memory,
-// drives and cards, and these turning disks among them; known is false where nothing is said.
+// Louder reports that no build which holds this one's parts and more memory, drives and cards, these turning disks among them,
+// is as quiet at the chair as a level in an activity on an ordinary day. False says nothing.
 //
-// How: the case's fans turn at some speed between what they have here, for more heat slows none, and their full one. That range is looked at in steps. Within a
-// step they are heard at its lower end, while everything else is solved with them at its upper end, a radiator's fans at full
-// speed and the supply's as fast as its planned load asks: so much air leaves every part at its coolest. Where Least speaks of
-// the build it says more.
-func (f *Forecast) QuietestDBA(load int, disks ...build.Tier) (dba float64, known bool) {
-	if f.quietest == nil {
-		f.quietest = make([]level, len(f.loads))
-	}
-	l := &f.quietest[load]
-	if !l.asked {
-		l.asked = true
-		l.dba, l.known = f.bound(load)
-	}
-	if len(disks) == 0 || !l.known {
-		return l.dba, l.known
-	}
-	var m model
-	for _, t := range disks {
-		m.disk(t)
-	}
-	more := atChair(sound.Total(m.steady), chairOf(&f.needs.Place))
-	return 10 * math.Log10(math.Pow(10, l.dba/10)+math.Pow(10, more/10)), true
-}
-
-// bound is what QuietestDBA says without disks.
-func (f *Forecast) bound(load int) (dba float64, known bool) {
-	const day = Ordinary
-	r := f.Run(load, day)
-	if r.Err != nil || len(r.Missing) > 0 || !r.clear() {
-		return 0, false
-	}
-	if runs := f.Least(load, day); len(runs) > 0 && !slices.ContainsFunc(runs, func(r *Run) bool { return !r.clear() }) {
-		dba = math.Inf(1)
-		for _, r := range runs {
-			dba = min(dba, r.heard())
+// How: the case's fans turn at some speed between what they have here, for more heat slows none, and their full one, a
+// radiator's at some speed of theirs. Both ranges are looked at in steps. Within a step fans are heard at its lower end, while
+// everything else is solved with them at its upper end and the supply's as fast as its planned load asks: so much air leaves
+// every part at its coolest. A step in which the coolant, at its coolest, asks a radiator's fans to turn faster is none. Where
+// Least speaks of the build it says more.
+func (f *Forecast) Louder(load int, wish unit.Sound, disks []build.Tier) bool {
+	const slack = 1e-5 // of a level, dB(A)
+	k := toldOf{load, float64(wish)/1000 + slack, math.Inf(-1)}
+	if len(disks) > 0 {
+		var m model
+		for _, t := range disks {
+			m.disk(t)
 		}
-		return dba, true
+		k.disks = sound.Total(m.steady)
 	}
-	return f.stepped(r)
+	told, known := f.told[k]
+	if !known {
+		if f.told == nil {
+			f.told = map[toldOf]bool{}
+		}
+		told = f.louder(k)
+		f.told[k] = told
+	}
+	return told
 }
 
-// steps is how many steps the speed of the case's fans is looked at in.
-const steps = 8
+func (f *Forecast) louder(k toldOf) bool {
+	r := f.Run(k.load, Ordinary)
+	if r.Err != nil || len(r.Missing) > 0 || !r.clear() {
+		return false
+	}
+	runs := f.Least(k.load, Ordinary)
+	if len(runs) > 0 && !slices.ContainsFunc(runs, func(r *Run) bool { return !r.clear() || atChair(sum(r.heard(), k.disks), r.ChairM) <= k.wish }) {
+		return true
+	}
+	return f.stepped(r, k)
+}
+
+// sum adds two levels.
+func sum(a, b float64) float64 {
+	return 10 * math.Log10(math.Pow(10, a/10)+math.Pow(10, b/10))
+}
+
+// caseSteps and radiatorSteps are how many steps the speeds of fans are looked at in.
+const (
+	caseSteps     = 8
+	radiatorSteps = 6
+)
 
 // plannedLoad is the share of a supply's rating that everything at work may take (rule supply-steady).
 const plannedLoad = 0.9
 
-// stepped bounds the level with the case's fans at every speed.
-func (f *Forecast) stepped(r *Run) (dba float64, known bool) {
-	m, p := &f.model, f.predictor
-	m.duty(r)
-	dc, card := m.air.Zones[boardZone].HeatW+m.pumpW+devicesW, 0.0
+// stepped is Louder by steps.
+func (f *Forecast) stepped(r *Run, k toldOf) bool {
+	s := stepping{f: f, r: r, k: k, m: &f.model}
+	s.ready()
+	from, wide := 0.0, 1
+	if r.free() {
+		from = s.m.share(r)
+	}
+	if s.m.b.Cooler.Liquid != nil {
+		wide = radiatorSteps
+	}
+	at := func(k int) float64 { return from + float64((1-from)*float64(k)/caseSteps) }
+	for i := range caseSteps {
+		for j := range wide {
+			if !s.over([2]float64{at(i), at(i + 1)}, [2]float64{float64(j) / float64(wide), float64(j+1) / float64(wide)}) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// stepping is what steps have in common.
+type stepping struct {
+	f        *Forecast
+	r        *Run
+	k        toldOf
+	m        *model
+	bound    air.Machine
+	dc, card float64 // what the supply gives at least, and the card's part of it
+}
+
+func (s *stepping) ready() {
+	m := s.m
+	m.duty(s.r)
+	s.dc = m.air.Zones[boardZone].HeatW + m.pumpW + devicesW
 	for i := range m.parts {
 		c := &m.parts[i]
-		dc += m.air.Consumers[c.index].PowerW
+		s.dc += m.air.Consumers[c.index].PowerW
 		if c.seat == build.Graphics {
-			card = m.air.Consumers[c.index].PowerW
+			s.card = m.air.Consumers[c.index].PowerW
 		}
 	}
-	from := 0.0
-	if r.free() {
-		from = m.share(r)
-	}
-	bound := m.air
-	bound.Paths = slices.Clone(m.air.Paths)
-	bound.Consumers = slices.Clone(m.air.Consumers)
-	loss := m.loss(dc, mainsLine(&f.needs.Place))
+	s.bound = m.air
+	s.bound.Paths = slices.Clone(m.air.Paths)
+	s.bound.Consumers = slices.Clone(m.air.Consumers)
+	loss := m.loss(s.dc, mainsLine(&s.f.needs.Place))
 	if k := m.supply.duct; k >= 0 {
-		bound.Consumers[k].PowerW, bound.Consumers[k].Fans.Speed.FixedRPM = loss, m.supply.rpm(dc)
+		s.bound.Consumers[k].PowerW, s.bound.Consumers[k].Fans.Speed.FixedRPM = loss, m.supply.rpm(s.dc)
 	} else {
-		q := &bound.Paths[m.supply.path]
+		q := &s.bound.Paths[m.supply.path]
 		q.HeatW, q.Fans.Speed.FixedRPM = loss, m.supply.rpm(plannedLoad*float64(m.supply.rating)/1000)
 	}
-	dba = math.Inf(1)
-	for k := range steps {
-		low, high := from+float64((1-from)*float64(k)/steps), from+float64((1-from)*float64(k+1)/steps)
-		for i := range m.air.Paths {
-			if at := &m.air.Paths[i]; at.Radiator.Sections > 0 {
-				bound.Paths[i].Fans.Speed = air.Speed{FixedRPM: at.Fans.Fan.RatedRPM}
-			} else if len(at.Fans.Speed.Curves) > 0 {
-				bound.Paths[i].Fans.Speed = air.Speed{FixedRPM: turned(&at.Fans.Speed, high)}
-			}
+}
+
+// over reports a level over the wish with the case's fans and the radiator's between two shares of their speed, or that they
+// are never there.
+func (s *stepping) over(fans, radiator [2]float64) bool {
+	m, p := s.m, s.f.predictor
+	sources := slices.Clone(m.steady)
+	var coolant *air.Speed
+	for i := range m.groups {
+		g := &m.groups[i]
+		speed := &m.air.Paths[g.paths[0]].Fans.Speed
+		at := fans[0]
+		if g.radiator {
+			at, coolant = radiator[0], speed
 		}
-		if p.solver.Solve(&bound, &p.result) != nil {
-			return 0, false
-		}
-		sources := slices.Clone(m.steady)
-		for i := range m.groups {
-			g := &m.groups[i]
-			at := low
-			if g.radiator {
-				at = 0
-			}
-			sources = append(sources, sound.Running{Source: g.source, RPM: turned(&m.air.Paths[g.paths[0]].Fans.Speed, at)})
-		}
-		held, cut := sources, slices.Clone(sources) // a card at its limit takes less and turns its fans at full speed
-		for i := range m.parts {
-			c := &m.parts[i]
-			if c.sound.Count == 0 {
-				continue
-			}
-			run := sound.Running{Source: c.sound, RPM: p.result.Consumers[c.index].RPM}
-			held = append(held, run)
-			if c.seat == build.Graphics {
-				run.RPM = c.sound.RatedRPM
-			}
-			cut = append(cut, run)
-		}
-		held = append(held, sound.Running{Source: m.supply.source, RPM: m.supply.rpm(dc)})
-		cut = append(cut, sound.Running{Source: m.supply.source, RPM: m.supply.rpm(dc - card)})
-		dba = min(dba, atChair(min(sound.Total(held), sound.Total(cut)), r.ChairM))
+		sources = append(sources, sound.Running{Source: g.source, RPM: turned(speed, at)})
 	}
-	return dba, true
+	supply := sound.Running{Source: m.supply.source, RPM: m.supply.rpm(s.dc - s.card)}
+	if s.loud(append(sources, supply)) {
+		return true
+	}
+	for i := range m.air.Paths {
+		if at := &m.air.Paths[i]; at.Radiator.Sections > 0 {
+			s.bound.Paths[i].Fans.Speed = air.Speed{FixedRPM: turned(&at.Fans.Speed, radiator[1])}
+		} else if len(at.Fans.Speed.Curves) > 0 {
+			s.bound.Paths[i].Fans.Speed = air.Speed{FixedRPM: turned(&at.Fans.Speed, fans[1])}
+		}
+	}
+	if p.solver.Solve(&s.bound, &p.result) != nil {
+		return false
+	}
+	if coolant != nil && asked(coolant, p.result.Loops[0].HotC) > turned(coolant, radiator[1]) {
+		return true
+	}
+	held, cut := sources, slices.Clone(sources) // a card at its limit takes less and turns its fans at full speed
+	for i := range m.parts {
+		c := &m.parts[i]
+		if c.sound.Count == 0 {
+			continue
+		}
+		run := sound.Running{Source: c.sound, RPM: p.result.Consumers[c.index].RPM}
+		held = append(held, run)
+		if c.seat == build.Graphics {
+			run.RPM = c.sound.RatedRPM
+		}
+		cut = append(cut, run)
+	}
+	cut = append(cut, supply)
+	supply.RPM = m.supply.rpm(s.dc)
+	return s.loud(append(held, supply)) && s.loud(cut)
+}
+
+// loud reports sources, with the disks beside, over the wish.
+func (s *stepping) loud(sources []sound.Running) bool {
+	return atChair(sum(sound.Total(sources), s.k.disks), s.r.ChairM) > s.k.wish
 }
 
 // share is how far the case's fans are on the way from their lowest to their full speed; 0 where there are none.
@@ -160,12 +208,19 @@ func turned(s *air.Speed, share float64) float64 {
 	return low + float64(share*(full-low))
 }
 
-// heard is the level at the chair, dB(A), with a radiator's fans at their lowest where they blow in: more air through it may
-// let them slow down.
+// asked is the speed that a curve asks at a temperature.
+func asked(s *air.Speed, c float64) float64 {
+	points := s.Curves[0].Points
+	low, full := points[0], points[len(points)-1]
+	return low.RPM + float64(min(1, max(0, (c-low.TempC)/(full.TempC-low.TempC)))*(full.RPM-low.RPM))
+}
+
+// heard is the sound power of everything, dB(A), with a radiator's fans at their lowest where they blow in: more air through
+// it may let them slow down.
 func (r *Run) heard() float64 {
 	m := &r.forecast.model
 	if m.b.Cooler.Liquid == nil || !intakes(m.b.Face) {
-		return r.ChairDBA.Expected
+		return r.PowerDBA.Expected
 	}
 	sources := slices.Clone(m.steady)
 	for i := range m.groups {
@@ -184,7 +239,7 @@ func (r *Run) heard() float64 {
 		}
 	}
 	sources = append(sources, sound.Running{Source: m.supply.source, RPM: own[0].RPM.Expected})
-	return atChair(sound.Total(sources), r.ChairM)
+	return sound.Total(sources)
 }
 
 // clear reports a processor well under its limit: it keeps the power it is asked for when memory, drives and cards are added,

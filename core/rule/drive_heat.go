@@ -81,7 +81,7 @@ func (v *View) hotInOpen() bool {
 // hotInCase reports a drive that passes its limit in the case, in whatever socket and whatever else is in there.
 func (v *View) hotInCase() bool {
 	f := v.predictor().Core(v.Build, v.Needs)
-	if f == nil || !named(v.Needs) {
+	if f == nil || v.Board == nil || !named(v.Needs) {
 		return false
 	}
 	for _, t := range v.Tiers() {

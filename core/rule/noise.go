@@ -35,6 +35,7 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		{Seats: []build.Seat{build.Case, build.Cooler}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
+		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}, Fails: (*View).louder},
 		{Seats: coreSeats, Fails: (*View).louder},
 		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks},
 		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks},
@@ -81,7 +82,7 @@ func (v *View) louder() bool {
 	}
 	disks := slices.DeleteFunc(v.Tiers(), func(t build.Tier) bool { return !t.Drive.Disk })
 	for i := range f.Asked() {
-		if dba, known := f.QuietestDBA(i, disks...); known && up(dba) > int64(wish) {
+		if f.Louder(i, wish, disks) {
 			return true
 		}
 	}
