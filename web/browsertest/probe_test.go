@@ -101,11 +101,11 @@ func TestStoreRefusesAndKeepsWhenFull(t *testing.T) {
 	s, b := visitProbe(t)
 	b.kept() // the copy of the page takes room too
 	// Set before the first write: the browser remembers for a while how much room there was.
-	bytes := eval[float64](b, `navigator.storage.estimate().then(e => e.usage)`) + 200_000
+	bytes := eval[float64](b, `navigator.storage.estimate().then(e => e.usage)`) + 4_000_000
 	_, err := chromedp.Call(b.ctx, storage.OverrideQuotaForOrigin, storage.OverrideQuotaForOriginParams{Origin: s.url, QuotaSize: &bytes})
 	require.NoError(t, err)
 	require.Equal(t, "", b.probe("put", "job", "kept"))
-	refusal := b.probe("put", "job", strings.Repeat("x", 1_000_000))
+	refusal := b.probe("put", "job", strings.Repeat("x", 20_000_000))
 	require.Regexp(t, `^refused: store: put "job": QuotaExceededError`, refusal)
 	require.Equal(t, "true kept", b.probe("get", "job"), "the earlier record is still there")
 }
