@@ -7,7 +7,8 @@ import (
 	"slipfit/core/rule"
 )
 
-// query is a rule asked of some columns: of all it reads, or, early, of a few with every other seat empty.
+// query is a rule asked of some columns: of all it reads, or, early, of a few with every other seat empty. An early one of all
+// it reads is asked for the sake of what it remembers.
 type query struct {
 	rule  *rule.Rule
 	cols  []int // in column order
@@ -92,7 +93,7 @@ func (p *Problem) queries(rules []*rule.Rule) (list []*query, kept []*rule.Rule)
 	for _, r := range kept {
 		w := p.whole(r)
 		for i := range r.Early {
-			if q := p.alone(r, &r.Early[i]); early && len(q.cols) < len(w.cols) {
+			if q := p.alone(r, &r.Early[i]); early && (len(q.cols) < len(w.cols) || q.early.Fails != nil) {
 				list = append(list, q)
 			}
 		}

@@ -44,6 +44,7 @@ type Forecast struct {
 	runs      [][2]*Run
 	started   *Forecast // with a supply whose fan never stands still
 	told      map[toldOf]bool
+	loud      [][]warmth // of a core, by load: what made builds too loud
 }
 
 // Forecast gives the forecast of a build under needs; nil where the build has not enough in it (see Ready). Nil needs ask

@@ -185,6 +185,18 @@ func ramp(of air.Sensor, lowC, fullC, lowRPM, fullRPM float64) air.Curve {
 func (m *model) draws() {
 	b := m.b
 	m.boardW = thousandth(&m.sheet, b.Board.Own, &b.Board.Article, "own_power_w")
+	m.extras()
+	m.lights(b.Case.Lights, &b.Case.Article, 1)
+	m.lights(b.Cooler.Lights, &b.Cooler.Article, 1)
+	for i := range b.Fans {
+		m.lights(b.Fans[i].Fan.Lights, &b.Fans[i].Fan.Article, b.Fans[i].Count)
+	}
+	m.converters.holdsW = thousandth(&m.converters.sheet, b.Board.Sustained, &b.Board.Article, "processor_power_w")
+}
+
+// extras are memory and cards.
+func (m *model) extras() {
+	b := m.b
 	if k := b.Memory; k != nil {
 		modules := float64(read(&m.sheet, k.Modules, &k.Article, "modules")) * float64(b.Kits)
 		m.memoryW = thousandth(&m.sheet, k.Power, &k.Article, "module_power_w") * modules
@@ -193,12 +205,6 @@ func (m *model) draws() {
 		c := &b.Cards[i]
 		m.cardsW += thousandth(&m.sheet, c.Card.Power, &c.Card.Article, "power_w") * float64(c.Count)
 	}
-	m.lights(b.Case.Lights, &b.Case.Article, 1)
-	m.lights(b.Cooler.Lights, &b.Cooler.Article, 1)
-	for i := range b.Fans {
-		m.lights(b.Fans[i].Fan.Lights, &b.Fans[i].Fan.Article, b.Fans[i].Count)
-	}
-	m.converters.holdsW = thousandth(&m.converters.sheet, b.Board.Sustained, &b.Board.Article, "processor_power_w")
 }
 
 // lights adds lighting leads at their most: 5 V for addressable ones, 12 V for the others.

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"slipfit/core/air"
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/sound"
 	"slipfit/core/unit"
@@ -47,14 +48,14 @@ func (f *Forecast) Louder(load int, wish unit.Sound, disks []build.Tier) bool {
 
 func (f *Forecast) louder(k toldOf) bool {
 	r := f.Run(k.load, Ordinary)
-	if r.Err != nil || len(r.Missing) > 0 || !r.clear() {
+	if r.Err != nil || len(r.Missing) > 0 {
 		return false
 	}
 	runs := f.Least(k.load, Ordinary)
-	if len(runs) > 0 && !slices.ContainsFunc(runs, func(r *Run) bool { return !r.clear() || atChair(sum(r.heard(), k.disks), r.ChairM) <= k.wish }) {
+	if len(runs) > 0 && !slices.ContainsFunc(runs, func(r *Run) bool { return !r.over(k) }) {
 		return true
 	}
-	return f.stepped(r, k)
+	return r.clear() && f.stepped(r, k)
 }
 
 // sum adds two levels.
@@ -215,33 +216,77 @@ func asked(s *air.Speed, c float64) float64 {
 	return low.RPM + float64(min(1, max(0, (c-low.TempC)/(full.TempC-low.TempC)))*(full.RPM-low.RPM))
 }
 
-// heard is the sound power of everything, dB(A), with a radiator's fans at their lowest where they blow in: more air through
-// it may let them slow down.
-func (r *Run) heard() float64 {
+// over reports a level over the wish at any heat more than this run's. As long as no part is at its limit, all is as loud as
+// here, but for a radiator's fans that blow in: more air through it may let them slow down. A part at its limit takes less, so
+// that the supply's fan may slow down, but has all fans of the case at full speed.
+func (r *Run) over(k toldOf) bool {
 	m := &r.forecast.model
-	if m.b.Cooler.Liquid == nil || !intakes(m.b.Face) {
-		return r.PowerDBA.Expected
-	}
-	sources := slices.Clone(m.steady)
+	held := slices.Clone(m.steady)
+	cut := slices.Clone(m.steady)
 	for i := range m.groups {
 		g := &m.groups[i]
+		speed := &m.air.Paths[g.paths[0]].Fans.Speed
 		rpm := r.Fans[i].RPM.Expected
-		if g.radiator {
-			rpm = min(rpm, turned(&m.air.Paths[g.paths[0]].Fans.Speed, 0))
+		cut = append(cut, sound.Running{Source: g.source, RPM: turned(speed, 1)})
+		if g.radiator && intakes(g.face) {
+			rpm = turned(speed, 0)
 		}
-		sources = append(sources, sound.Running{Source: g.source, RPM: rpm})
+		held = append(held, sound.Running{Source: g.source, RPM: rpm})
 	}
 	own := r.Cooling
 	for i := range m.parts {
 		if c := &m.parts[i]; c.sound.Count > 0 {
-			sources = append(sources, sound.Running{Source: c.sound, RPM: own[0].RPM.Expected})
+			run := sound.Running{Source: c.sound, RPM: own[0].RPM.Expected}
+			held, cut = append(held, run), append(cut, run)
 			own = own[1:]
 		}
 	}
-	sources = append(sources, sound.Running{Source: m.supply.source, RPM: own[0].RPM.Expected})
-	return sound.Total(sources)
+	held = append(held, sound.Running{Source: m.supply.source, RPM: own[0].RPM.Expected})
+	at := func(sources []sound.Running) float64 { return atChair(sum(sound.Total(sources), k.disks), r.ChairM) }
+	return at(held) > k.wish && at(cut) > k.wish
 }
 
 // clear reports a processor well under its limit: it keeps the power it is asked for when memory, drives and cards are added,
 // and its supply's fan is no slower.
 func (r *Run) clear() bool { return r.Parts[0].TempC.Expected <= r.Parts[0].LimitC-nearK }
+
+// TooLoud is Louder of a whole build, by what is known of builds with the same core: more heat and louder disks make none
+// quieter.
+func (p *Predictor) TooLoud(b *build.Build, n *brief.Needs, load int, wish unit.Sound) bool {
+	if !ready(b) {
+		return false
+	}
+	c := p.Core(b, n)
+	w, known := warmthOf(b, &c.loads[load])
+	if !known {
+		return false
+	}
+	if c.loud == nil {
+		c.loud = make([][]warmth, len(c.loads))
+	}
+	if slices.ContainsFunc(c.loud[load], func(x warmth) bool { return w.heatW >= x.heatW && w.disksDBA >= x.disksDBA }) {
+		return true
+	}
+	f := p.Forecast(b, n)
+	if f.Run(load, Ordinary).ChairDBA.Expected*1000 <= float64(wish) || !f.Louder(load, wish, nil) {
+		return false
+	}
+	c.loud[load] = append(c.loud[load], w)
+	return true
+}
+
+// warmth is what memory, drives and cards bring into a case in an activity.
+type warmth struct{ heatW, disksDBA float64 }
+
+func warmthOf(b *build.Build, l *brief.Load) (w warmth, known bool) {
+	m := model{b: b}
+	m.extras()
+	heat := m.cardsW + between(m.memoryW*memoryRest, m.memoryW, l.Memory)
+	for _, t := range b.Tiers() {
+		rest := thousandth(&m.sheet, t.Drive.Idle, &t.Drive.Article, "idle_w")
+		most := thousandth(&m.sheet, t.Drive.Power, &t.Drive.Article, "power_w")
+		heat += float64(t.Count) * between(rest, most, l.Drives)
+		m.disk(t)
+	}
+	return warmth{heat, sound.Total(m.steady)}, len(m.missing) == 0
+}

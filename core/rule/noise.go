@@ -40,6 +40,7 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks},
 		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks},
 		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks},
+		{Seats: loadSeats, Fails: (*View).tooLoud},
 	},
 	Check: func(v *View) []Margin {
 		wish, ok := v.Needs.Place.Noise.Get()
@@ -92,6 +93,20 @@ func (v *View) louder() bool {
 // louderByDisks is louder for builds that hold turning disks; without them louder has said all.
 func (v *View) louderByDisks() bool {
 	return slices.ContainsFunc(v.Tiers(), func(t build.Tier) bool { return t.Drive.Disk }) && v.louder()
+}
+
+// tooLoud is louder of a whole build.
+func (v *View) tooLoud() bool {
+	wish, ok := v.Needs.Place.Noise.Get()
+	if !ok {
+		return false
+	}
+	for i := range predict.Asked(v.Needs) {
+		if v.predictor().TooLoud(v.Build, v.Needs, i, wish) {
+			return true
+		}
+	}
+	return false
 }
 
 func (v *View) loud(r *predict.Run, wish unit.Sound) {
