@@ -56,7 +56,12 @@ func Demands(stock *part.Stock, ask Ask) []Demand {
 		say(func(a *Ask) { a.Needs.Budget = 0 }, "a price of no more than %s before tax", n.Budget)
 	}
 	for _, c := range ask.Keep {
-		say(func(a *Ask) { a.Keep = without(a.Keep, c) }, "%s as %s", named(stock, c.Part), c.Seat.Title())
+		drop := func(a *Ask) { a.Keep = without(a.Keep, c) }
+		if c.Part == "" {
+			say(drop, "no %s", c.Seat.Title())
+			continue
+		}
+		say(drop, "%s as %s", named(stock, c.Part), c.Seat.Title())
 	}
 	for _, id := range ask.Without {
 		say(func(a *Ask) { a.Without = without(a.Without, id) }, "a build without %s", named(stock, id))
@@ -112,11 +117,8 @@ func without[E comparable](list []E, x E) []E {
 	return list
 }
 
-// named is what a person calls a part; an empty id leaves a seat empty.
+// named is what a person calls a part.
 func named(stock *part.Stock, id string) string {
-	if id == "" {
-		return "nothing"
-	}
 	for _, a := range stock.Articles() {
 		if a.ID == id {
 			return a.Title()

@@ -21,9 +21,10 @@ type Way struct {
 // firstLook is how many nodes an option is given before the others have had theirs.
 const firstLook = 500
 
-// Open says for every part in every open seat whether a whole build that stands can hold it, and the least price of one.
-// Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none.
-func (p *Problem) Open(ctx context.Context) []Way {
+// Open says for every part in every open seat, or in those named, whether a whole build that stands can hold it, and the least
+// price of one. Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none. Told,
+// which may be nil, hears which share of the seats has been looked at, each twice.
+func (p *Problem) Open(ctx context.Context, told func(done float64), seats ...build.Seat) []Way {
 	best := make([][]*leaf, len(p.cols)) // by column and option: the cheapest choice found with it
 	for c, col := range p.cols {
 		best[c] = make([]*leaf, len(col.options))
@@ -36,16 +37,23 @@ func (p *Problem) Open(ctx context.Context) []Way {
 			settled[c][o] = late || !col.live.has(o)
 		}
 	}
+	wanted := func(c int) bool { return len(seats) == 0 || slices.Contains(seats, p.cols[c].seat) }
 	// what is quickly settled first, so that one hard question does not keep the others waiting
-	for _, cap := range [...]int64{firstLook, 0} {
+	for pass, cap := range [...]int64{firstLook, 0} {
 		for c := range p.cols {
-			if !late {
+			if !late && wanted(c) {
 				p.open(ctx, c, best, settled[c], cap)
+			}
+			if told != nil {
+				told(float64(pass*len(p.cols)+c+1) / float64(2*len(p.cols)))
 			}
 		}
 	}
 	var list []Way
 	for c, col := range p.cols {
+		if !wanted(c) {
+			continue
+		}
 		list = append(list, p.ways(col, best[c], settled[c])...)
 	}
 	return list

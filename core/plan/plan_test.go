@@ -92,7 +92,7 @@ func TestOpenIsComplete(t *testing.T) {
 				}
 			}
 		})
-		for _, w := range p.Open(t.Context()) {
+		for _, w := range p.Open(t.Context(), nil) {
 			id := ""
 			if w.Part != nil {
 				id = w.Part.ID

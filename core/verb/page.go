@@ -49,6 +49,10 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 		return w.Needs(asked)
 	case "plan":
 		return w.Plan(ctx, asked, PlanAsk{For: a.For, Keep: a.Keep}, progress)
+	case "why":
+		return w.Why(ctx, asked, a.Keep, progress)
+	case "choices":
+		return w.Choices(ctx, asked, a.Seat, a.Keep, progress)
 	case "prove":
 		return w.Prove(file, maybe)
 	case "outcome":

@@ -59,22 +59,17 @@ var seekings = []string{"least", "best"}
 // Plan finds a build for a brief: the cheapest that serves every floor (least), or the one that serves most within the
 // budget (best).
 func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress Progress) (*Plan, error) {
-	said, err := brief.Read(file.Name, file.Data)
+	said, asked, err := w.asked(file, ask.Keep)
 	if err != nil {
 		return nil, err
 	}
 	if ask.For == "" {
 		ask.For = seekings[0]
 	}
-	needs := said.Needs(w.Stock)
-	keep, err := settled(said.Owned, ask.Keep)
-	if err != nil {
-		return nil, err
-	}
 	if progress != nil {
 		progress(0, "laying out the stock")
 	}
-	problem, err := plan.New(w.Stock, plan.Ask{Needs: needs, Keep: keep})
+	problem, err := plan.New(w.Stock, asked)
 	if err != nil {
 		return nil, err
 	}
@@ -90,7 +85,7 @@ func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress P
 	default:
 		return nil, fmt.Errorf("cannot plan for %q; want %s", ask.For, strings.Join(seekings, " or "))
 	}
-	return w.planned(said, ask.For, &a, needs), nil
+	return w.planned(said, ask.For, &a, asked.Needs), nil
 }
 
 func (w *Bench) planned(said *brief.Brief, seeking string, a *plan.Answer, needs *brief.Needs) *Plan {

@@ -60,6 +60,14 @@ where no build can be found.`,
 			k.printf("%s", verb.JSON(p))
 		} else {
 			k.plan(p, k.text("why") == "true")
+			if p.Status == "infeasible" {
+				y, err := w.Why(ctx, file, *k.flags.Lookup("keep").Value.(*list), nil)
+				if err != nil {
+					return k.fail(err)
+				}
+				k.printf("\n")
+				k.why(y)
+			}
 		}
 		if p.Build == nil {
 			return failing
@@ -81,13 +89,6 @@ func (k *call) plan(p *verb.Plan, every bool) {
 			k.paragraph("  ", "No build of this catalog can do it: "+p.Certificate.Combinations+" combinations are ruled out.")
 		} else {
 			k.paragraph("  ", "The search ended before a build was found; there may be one.")
-		}
-		for _, c := range p.Cuts {
-			what := "nothing that goes with the rest"
-			if c.Rule != "" {
-				what = c.Rule + ": " + c.Title
-			}
-			k.paragraph("    ", what+" ("+strings.Join(c.Seats, ", ")+")")
 		}
 		return
 	}

@@ -1,0 +1,98 @@
+package verb
+
+import (
+	"context"
+	"errors"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/format"
+	"slipfit/core/plan"
+	"slipfit/core/unit"
+)
+
+// Why says why nothing can be planned, and what to give up so that something can.
+type Why struct {
+	format.Head
+	Title   string   `json:"title"`
+	Stands  bool     `json:"stands"`               // a build stands: there is nothing to explain
+	Asks    []string `json:"asks,omitempty"`       // demands that cannot all be met; with any one of them given up, the rest can
+	Cuts    []Cut    `json:"cuts,omitempty"`       // what the rules take away under these demands alone, heaviest first
+	Repairs []Repair `json:"repairs,omitempty"`    // fewest demands first, then by price
+	Unknown bool     `json:"unfinished,omitempty"` // ended before all repairs were found
+}
+
+// Repair is a smallest set of demands whose giving up lets a build stand.
+type Repair struct {
+	Drops []string      `json:"drops"`
+	Price unit.Quantity `json:"price"` // of the cheapest build that meets all other demands, before tax
+	Above unit.Quantity `json:"above"` // how far that lies above the budget asked
+	Build *build.File   `json:"build"`
+}
+
+// together is how many demands a repair gives up at most.
+const together = 2
+
+// Why explains a brief that nothing can be planned for. Demands a repair gives up are at most two.
+func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress Progress) (*Why, error) {
+	said, ask, err := w.asked(file, keep)
+	if err != nil {
+		return nil, err
+	}
+	told := func(done float64, note string) {
+		if progress != nil {
+			progress(done, note)
+		}
+	}
+	out := &Why{Head: head("slipfit-why"), Title: said.Title}
+	told(0, "finding what cannot go together")
+	conflict, err := plan.WhyNot(ctx, w.Stock, ask)
+	switch {
+	case errors.Is(err, plan.ErrStands):
+		out.Stands = true
+		return out, nil
+	case err != nil:
+		return nil, err
+	}
+	for i := range conflict.Demands {
+		out.Asks = append(out.Asks, conflict.Demands[i].Text)
+	}
+	for _, c := range conflict.Cuts {
+		out.Cuts = append(out.Cuts, cutOf(c))
+	}
+	if len(conflict.Demands) == 0 {
+		return out, nil // nothing that is asked stands in the way
+	}
+	told(0.3, "finding what to give up")
+	repairs, err := plan.Repairs(ctx, w.Stock, ask, together)
+	if err != nil {
+		if ctx.Err() == nil {
+			return nil, err
+		}
+		out.Unknown = true
+	}
+	for i := range repairs {
+		r := &repairs[i]
+		r.Answer.Build.Title = said.Title
+		f := r.Answer.Build.File()
+		one := Repair{Price: r.Answer.Price.Q(), Above: r.Above.Q(), Build: &f}
+		for j := range r.Drops {
+			one.Drops = append(one.Drops, r.Drops[j].Text)
+		}
+		out.Repairs = append(out.Repairs, one)
+	}
+	return out, nil
+}
+
+// asked reads a brief and settled choices as the planner takes them.
+func (w *Bench) asked(file Document, keep []string) (*brief.Brief, plan.Ask, error) {
+	said, err := brief.Read(file.Name, file.Data)
+	if err != nil {
+		return nil, plan.Ask{}, err
+	}
+	choices, err := settled(said.Owned, keep)
+	if err != nil {
+		return nil, plan.Ask{}, err
+	}
+	return said, plan.Ask{Needs: said.Needs(w.Stock), Keep: choices}, nil
+}
