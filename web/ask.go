@@ -78,7 +78,7 @@ func faultsOf(err error) []Fault {
 
 // prepare asks for what the page needs once.
 func (d *Desk) prepare() {
-	ask(d, "version", nil, func(v *struct{ Go string }) { d.core = v.Go }, func(err error) { d.core = fmt.Sprintf("none: %v", err) })
+	ask(d, "version", nil, func(v *struct{ Go string }) { d.core = "slipfit core, " + v.Go }, func(err error) { d.core = fmt.Sprintf("none: %v", err) })
 	ask(d, "questions", nil, func(q *Questions) { d.asked = q; d.heard++ }, d.grieve)
 	ask(d, "examples", nil, func(list *[]Example) { d.examples = *list; d.heard++ }, d.grieve)
 }

@@ -15,58 +15,41 @@ import (
 // different articles is tried empty and, for screens, with as many of one kind as it holds now.
 func options(stock *part.Stock, b *build.Build, s build.Seat) []build.Option {
 	var list []build.Option
+	if !slices.Contains(build.Compulsory(), s) {
+		list = append(list, build.Option{Seat: s})
+	}
+	least, most := 1, 1
 	switch s {
-	case build.Case:
-		for _, c := range stock.Cases {
-			list = append(list, build.CaseOptions(c)...)
-		}
-	case build.Board:
-		list = each(list, s, stock.Boards, 1)
-	case build.Processor:
-		list = each(list, s, stock.Processors, 1)
-	case build.Cooler:
-		for _, c := range stock.Coolers {
-			list = append(list, build.CoolerOptions(c, b.Layout)...)
-		}
+	case build.Services:
+		return nil
+	case build.Fans, build.Cards:
+		return list
 	case build.Memory:
-		for n := range max(2, b.Kits) {
-			list = each(list, s, stock.Memory, n+1)
-		}
-	case build.Graphics:
-		list = each(append(list, build.Option{Seat: s}), s, stock.Graphics, 1)
-	case build.Supply:
-		list = each(list, s, stock.Supplies, 1)
-	case build.Boot, build.Cache, build.Archive:
-		now, usual := b.Boot.Count, 1
-		switch s {
-		case build.Cache:
-			now, usual = b.Cache.Count, 2
-		case build.Archive:
-			now, usual = b.Archive.Count, 2
-		}
-		if s != build.Boot {
-			list = append(list, build.Option{Seat: s})
-		}
-		for n := range max(usual, now) {
-			list = each(list, s, stock.Drives, n+1)
-		}
+		most = max(2, b.Kits)
+	case build.Boot:
+		most = max(1, b.Boot.Count)
+	case build.Cache:
+		most = max(2, b.Cache.Count)
+	case build.Archive:
+		most = max(2, b.Archive.Count)
 	case build.Screens:
 		count := 0
 		for _, m := range b.Screens {
 			count += m.Count
 		}
-		list = each(append(list, build.Option{Seat: s}), s, stock.Monitors, max(count, 1))
-	case build.UPS:
-		list = each(append(list, build.Option{Seat: s}), s, stock.UPS, 1)
-	case build.Fans, build.Cards:
-		list = append(list, build.Option{Seat: s})
+		least, most = max(count, 1), max(count, 1)
 	}
-	return list
-}
-
-func each[P interface{ Common() *part.Article }](list []build.Option, s build.Seat, parts []P, count int) []build.Option {
-	for _, p := range parts {
-		list = append(list, build.Option{Seat: s, Part: p, Count: count})
+	for n := least; n <= most; n++ {
+		for _, p := range build.Shelf(stock, s) {
+			switch p := p.(type) {
+			case *part.Case:
+				list = append(list, build.CaseOptions(p)...)
+			case *part.Cooler:
+				list = append(list, build.CoolerOptions(p, b.Layout)...)
+			default:
+				list = append(list, build.Option{Seat: s, Part: p, Count: n})
+			}
+		}
 	}
 	return list
 }

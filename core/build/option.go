@@ -139,3 +139,42 @@ func FanOptions(f *part.Fan, l *part.Layout) []Option {
 	}
 	return list
 }
+
+// Shelf lists the articles of a stock that a seat takes, in the stock's order.
+func Shelf(stock *part.Stock, s Seat) []interface{ Common() *part.Article } {
+	switch s {
+	case Case:
+		return shelf(stock.Cases)
+	case Board:
+		return shelf(stock.Boards)
+	case Processor:
+		return shelf(stock.Processors)
+	case Cooler:
+		return shelf(stock.Coolers)
+	case Memory:
+		return shelf(stock.Memory)
+	case Graphics:
+		return shelf(stock.Graphics)
+	case Supply:
+		return shelf(stock.Supplies)
+	case Boot, Cache, Archive:
+		return shelf(stock.Drives)
+	case Fans:
+		return shelf(stock.Fans)
+	case Cards:
+		return shelf(stock.Cards)
+	case Screens:
+		return shelf(stock.Monitors)
+	case UPS:
+		return shelf(stock.UPS)
+	}
+	return shelf(stock.Services)
+}
+
+func shelf[P interface{ Common() *part.Article }](parts []P) []interface{ Common() *part.Article } {
+	list := make([]interface{ Common() *part.Article }, len(parts))
+	for i, p := range parts {
+		list[i] = p
+	}
+	return list
+}

@@ -51,6 +51,9 @@ func (s Seat) Single() bool {
 	return s != Fans && s != Cards && s != Screens && s != Services
 }
 
+// Compulsory lists the seats without which nothing runs.
+func Compulsory() []Seat { return []Seat{Case, Board, Processor, Cooler, Memory, Supply, Boot} }
+
 // Several reports a seat whose article may come more than once: kits of memory, equal drives.
 func (s Seat) Several() bool {
 	switch s {

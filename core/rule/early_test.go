@@ -51,7 +51,7 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 					}
 				}
 				if NewView(&alone, needs[n%2]).FailsEarly(rule, early) {
-					require.False(t, stands && whole.both(machine[:]...) && !saidBy(whole, rule), "rule %s fails %v alone and passes the whole build", rule.ID, seats)
+					require.False(t, stands && whole.both(build.Compulsory()...) && !saidBy(whole, rule), "rule %s fails %v alone and passes the whole build", rule.ID, seats)
 					turned[rule.ID]++
 				}
 				require.True(t, build.SetOf(rule.Reads...).Holds(build.SetOf(seats...)), "rule %s", rule.ID)

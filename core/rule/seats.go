@@ -25,19 +25,19 @@ comes with a processor is put in its seat like any other.`,
 	Check: func(v *View) []Margin {
 		var empty build.Set
 		filled := 0
-		for _, s := range machine {
+		for _, s := range build.Compulsory() {
 			if v.Filled(s) {
 				filled++
 			} else {
 				empty |= build.SetOf(s)
 			}
 		}
-		v.short("machine", unit.Count(filled), unit.Count(len(machine)), func() string {
+		v.short("machine", unit.Count(filled), unit.Count(len(build.Compulsory())), func() string {
 			if empty == 0 {
 				return "every part that a machine needs is chosen"
 			}
 			var names []string
-			for _, s := range machine {
+			for _, s := range build.Compulsory() {
 				if empty.Has(s) {
 					names = append(names, s.Title())
 				}
@@ -65,9 +65,6 @@ comes with a processor is put in its seat like any other.`,
 		return v.margins
 	},
 }
-
-// machine is the seats without which nothing runs.
-var machine = [...]build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Supply, build.Boot}
 
 // short is find for a thing that is lacking, not clashing.
 func (v *View) short(subject string, have, need unit.Quantity, why func() string) {

@@ -2,6 +2,7 @@ package verb
 
 import (
 	"fmt"
+	"slices"
 
 	"slipfit/core/brief"
 	"slipfit/core/build"
@@ -96,78 +97,34 @@ func firstFailing(margins []rule.Margin) *rule.Margin {
 	return nil
 }
 
-// ways lists, part by part, the ways to fill a seat of b with it.
+// ways lists, part by part, the ways to fill a seat of b with it; first the empty seat where a build may do without.
 func (w *Bench) ways(seat build.Seat, b *build.Build) [][]build.Option {
 	var all [][]build.Option
-	one := func(p interface{ Common() *part.Article }, count int) {
-		all = append(all, []build.Option{{Seat: seat, Part: p, Count: count}})
-	}
-	if !compulsory(seat) {
+	if !slices.Contains(build.Compulsory(), seat) {
 		all = append(all, []build.Option{{Seat: seat}})
 	}
-	s := w.Stock
+	count := 1
 	switch seat {
-	case build.Case:
-		for _, c := range s.Cases {
-			all = append(all, build.CaseOptions(c))
-		}
-	case build.Board:
-		for _, p := range s.Boards {
-			one(p, 1)
-		}
-	case build.Processor:
-		for _, p := range s.Processors {
-			one(p, 1)
-		}
-	case build.Cooler:
-		for _, c := range s.Coolers {
-			all = append(all, build.CoolerOptions(c, b.Layout))
-		}
 	case build.Memory:
-		for _, p := range s.Memory {
-			one(p, max(b.Kits, 1))
-		}
-	case build.Graphics:
-		for _, p := range s.Graphics {
-			one(p, 1)
-		}
-	case build.Supply:
-		for _, p := range s.Supplies {
-			one(p, 1)
-		}
-	case build.Boot, build.Cache, build.Archive:
-		count := max(map[build.Seat]build.Storage{build.Boot: b.Boot, build.Cache: b.Cache, build.Archive: b.Archive}[seat].Count, 1)
-		for _, p := range s.Drives {
-			one(p, count)
-		}
-	case build.Fans:
-		for _, f := range s.Fans {
-			all = append(all, build.FanOptions(f, b.Layout))
-		}
-	case build.Cards:
-		for _, p := range s.Cards {
-			one(p, 1)
-		}
-	case build.Screens:
-		for _, p := range s.Monitors {
-			one(p, 1)
-		}
-	case build.UPS:
-		for _, p := range s.UPS {
-			one(p, 1)
-		}
-	case build.Services:
-		for _, p := range s.Services {
-			one(p, 1)
+		count = max(b.Kits, 1)
+	case build.Boot:
+		count = max(b.Boot.Count, 1)
+	case build.Cache:
+		count = max(b.Cache.Count, 1)
+	case build.Archive:
+		count = max(b.Archive.Count, 1)
+	}
+	for _, p := range build.Shelf(w.Stock, seat) {
+		switch p := p.(type) {
+		case *part.Case:
+			all = append(all, build.CaseOptions(p))
+		case *part.Cooler:
+			all = append(all, build.CoolerOptions(p, b.Layout))
+		case *part.Fan:
+			all = append(all, build.FanOptions(p, b.Layout))
+		default:
+			all = append(all, []build.Option{{Seat: seat, Part: p, Count: count}})
 		}
 	}
 	return all
-}
-
-func compulsory(s build.Seat) bool {
-	switch s {
-	case build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Supply, build.Boot:
-		return true
-	}
-	return false
 }

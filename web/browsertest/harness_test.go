@@ -252,7 +252,7 @@ func (b *tab) until(expression string) {
 }
 
 // answered is true once the page runs and its worker has answered it.
-var answered = `document.querySelector('[data-field=core] dd')?.textContent === ` + "'" + runtime.Version() + "'"
+var answered = `document.querySelector('[data-field=core] dd')?.textContent === ` + "'slipfit core, " + runtime.Version() + "'"
 
 // laid is true once all that comes piece by piece is in the page.
 const laid = `!document.querySelector('[data-laid=false]')`
