@@ -48,6 +48,9 @@ type Certificate struct {
 type Bound struct {
 	Price unit.Money // for the least price: no build costs less
 	Worth int64      // for the greatest value: no build within the budget serves more
+
+	Volume unit.Millilitre // for the smallest: no build stands in a smaller case
+	Noise  unit.Sound      // for the quietest: no build is heard at less, in whole tenths of a dB(A)
 }
 
 // Cut is what one rule, or the pairing of two seats, took away before any search.

@@ -1,0 +1,140 @@
+package plan
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"slipfit/core/unit"
+
+	"github.com/stretchr/testify/require"
+)
+
+// TestSmallByBruteForce compares the smallest build with trying everything: the same volume, and the cheapest build there.
+func TestSmallByBruteForce(t *testing.T) {
+	stocks := generic(t)
+	cores := anchors(t, stocks)
+	stand := 0
+	for seed := range uint64(150) {
+		r := rand.New(rand.NewPCG(seed, 11))
+		stock := smallStock(r, stocks, cores[r.IntN(len(cores))])
+		stock.Cases = sample(r, with(sample(r, stocks.Cases, 2), cores[r.IntN(len(cores))].Case), 3)
+		ask := Ask{Needs: someNeeds(r, stock)}
+		p, err := New(stock, ask)
+		require.NoError(t, err)
+		size := func(l *leaf, cols []*column) unit.Millilitre {
+			b := p.base
+			for c, o := range l.pick {
+				b.Set(cols[c].options[o])
+			}
+			return b.Case.Volume.Or(0)
+		}
+		var best *leaf
+		cols := all(t, stock, ask, func(l *leaf, cols []*column) {
+			if best == nil {
+				best = l
+				return
+			}
+			if v, was := size(l, cols), size(best, cols); v < was || v == was && (l.price < best.price || l.price == best.price && earlier(l, best, cols)) {
+				best = l
+			}
+		})
+		a := p.Small(t.Context())
+		agrees(t, a, best, cols, ask)
+		if best != nil {
+			stand++
+			require.Equal(t, size(best, cols), a.Certificate.Final.Volume)
+			require.Zero(t, a.Certificate.Gap)
+		}
+	}
+	require.Greater(t, stand, 20)
+}
+
+// TestQuietByBruteForce compares the quietest build with trying everything: the same tenth of a dB(A), and the cheapest build
+// there.
+func TestQuietByBruteForce(t *testing.T) {
+	stocks := generic(t)
+	cores := anchors(t, stocks)
+	stand := 0
+	for seed := range uint64(100) {
+		r := rand.New(rand.NewPCG(seed, 12))
+		stock := smallStock(r, stocks, cores[r.IntN(len(cores))])
+		ask := Ask{Needs: someNeeds(r, stock)}
+		ask.Needs.Place.Noise.Set(unit.Sound(30_000 + r.IntN(40_000)))
+		p, err := New(stock, ask)
+		require.NoError(t, err)
+		heard := map[*leaf]unit.Sound{}
+		var best *leaf
+		cols := all(t, stock, ask, func(l *leaf, cols []*column) {
+			b := p.base
+			for c, o := range l.pick {
+				b.Set(cols[c].options[o])
+			}
+			level, known := Heard(&b, ask.Needs)
+			require.True(t, known)
+			heard[l] = (level + tenth - 1) / tenth * tenth
+			if best == nil || heard[l] < heard[best] || heard[l] == heard[best] && (l.price < best.price || l.price == best.price && earlier(l, best, cols)) {
+				best = l
+			}
+		})
+		a := p.Quiet(t.Context())
+		agrees(t, a, best, cols, ask)
+		if best != nil {
+			stand++
+			require.Equal(t, heard[best], a.Certificate.Final.Noise)
+			require.Zero(t, a.Certificate.Gap)
+		}
+	}
+	require.Greater(t, stand, 10)
+}
+
+// TestAimsEndedEarly ends both searches early: what is told then stands, and its gap reaches to the true answer.
+func TestAimsEndedEarly(t *testing.T) {
+	stock := generic(t)
+	early := 0
+	for _, tr := range briefed(t, stock) {
+		if tr.name != "silent-studio" && tr.name != "statistician" {
+			continue
+		}
+		p, err := New(stock, Ask{Needs: tr.needs})
+		require.NoError(t, err)
+		small, quiet := p.Small(t.Context()), p.Quiet(t.Context())
+		require.Equal(t, Optimal, small.Status)
+		require.Equal(t, Optimal, quiet.Status)
+		for _, after := range []int64{1, 2, 5, 20, 60, 200} {
+			p, err := New(stock, Ask{Needs: tr.needs})
+			require.NoError(t, err)
+			ctx := &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
+			a := p.Small(ctx)
+			require.LessOrEqual(t, a.Certificate.Final.Volume, small.Certificate.Final.Volume)
+			if a.Status == Feasible {
+				early++
+				require.Equal(t, a.Build.Case.Volume.Or(0), a.Certificate.Final.Volume+a.Certificate.Gap.Volume)
+				require.GreaterOrEqual(t, a.Build.Case.Volume.Or(0), small.Build.Case.Volume.Or(0))
+			}
+			ctx = &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
+			a = p.Quiet(ctx)
+			require.LessOrEqual(t, a.Certificate.Final.Noise, quiet.Certificate.Final.Noise)
+			if a.Status == Feasible {
+				early++
+				level, known := Heard(a.Build, tr.needs)
+				require.True(t, known)
+				require.LessOrEqual(t, level, a.Certificate.Final.Noise+a.Certificate.Gap.Noise)
+			}
+		}
+	}
+	require.Greater(t, early, 3)
+}
+
+func BenchmarkAims(b *testing.B) {
+	stock := generic(b)
+	for _, t := range briefed(b, stock) {
+		ask := Ask{Needs: t.needs}
+		for _, aim := range []struct {
+			name string
+			of   func(*Problem, context.Context) Answer
+		}{{"small", (*Problem).Small}, {"quiet", (*Problem).Quiet}} {
+			b.Run(aim.name+"/"+t.name, func(b *testing.B) { answer(b, stock, ask, aim.of) })
+		}
+	}
+}

@@ -1,0 +1,75 @@
+package plan
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/rule"
+	"slipfit/core/unit"
+)
+
+// Noise is told in tenths of a dB(A); no machine is as loud as the loudest of these.
+const (
+	tenth   = 100
+	loudest = 150_000 / tenth
+)
+
+// Quiet finds the build that is heard least at the chair, to a tenth of a dB(A), among those that serve every floor within
+// the budget; of several the cheapest, and of those the first in tie order. What counts is the figure the noise rule
+// predicts, of the loudest activity. Where ctx ends the search, the gap says how much less another build might be heard.
+func (p *Problem) Quiet(ctx context.Context) Answer {
+	limit := unit.Sound(loudest * tenth)
+	if wish, asked := p.ask.Needs.Place.Noise.Get(); asked && !slices.Contains(p.ask.Lift, rule.Noise.ID) {
+		limit = min(limit, max(0, wish))
+	}
+	rung := func(level unit.Sound) int { return int(level+tenth-1) / tenth }
+	r := rungs{
+		under: func(_, high int) *Problem { return p.hushed(min(limit, unit.Sound(high)*tenth)) },
+		on: func(b *build.Build) int {
+			level, _ := Heard(b, p.ask.Needs)
+			return rung(level)
+		},
+	}
+	a, low, high := r.lowest(ctx, rung(limit))
+	a.Certificate.Combinations = p.combinations()
+	if a.Status != Infeasible {
+		a.Certificate.Final.Noise = unit.Sound(low) * tenth
+	}
+	if a.Build != nil {
+		a.Certificate.Gap.Noise = unit.Sound(high-low) * tenth
+	}
+	return a
+}
+
+// hushed is the problem with no build heard at more than a limit.
+func (p *Problem) hushed(limit unit.Sound) *Problem {
+	ask := p.ask
+	needs := *p.ask.Needs
+	needs.Place.Noise.Set(limit)
+	ask.Needs = &needs
+	ask.Lift = slices.DeleteFunc(slices.Clone(ask.Lift), func(id string) bool { return id == rule.Noise.ID })
+	q, err := New(p.stock, ask)
+	if err != nil {
+		panic(fmt.Sprintf("plan: an ask that was answered to is refused: %v", err))
+	}
+	return q
+}
+
+// Heard is how loud a build is at the chair by the noise rule's own figure for the loudest activity, nought where nothing in it
+// makes a sound; known is false where a figure is missing.
+func Heard(b *build.Build, n *brief.Needs) (level unit.Sound, known bool) {
+	asking := brief.Needs{}
+	if n != nil {
+		asking = *n
+	}
+	asking.Place.Noise.Set(loudest * tenth)
+	known = true
+	for _, m := range rule.NewView(b, &asking).Run(&rule.Noise) {
+		level = max(level, unit.Sound(m.Need.N))
+		known = known && m.Verdict != rule.Unknown
+	}
+	return level, known
+}

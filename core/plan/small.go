@@ -1,0 +1,75 @@
+package plan
+
+import (
+	"context"
+	"slices"
+
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/unit"
+)
+
+// Small finds the build in the case of the smallest outer volume that serves every floor within the budget, of several
+// the cheapest, and of those the first in tie order. A case whose sheet does not state its volume cannot be called the
+// smallest and is left out; where the case is settled already, the build is the cheapest. Where ctx ends the search, the gap
+// says how much smaller the case of another build might still be.
+func (p *Problem) Small(ctx context.Context) Answer {
+	if p.emptied() {
+		return p.infeasible(Answer{Certificate: Certificate{Combinations: p.combinations()}})
+	}
+	if p.colOf[build.Case] < 0 {
+		return p.Least(ctx)
+	}
+	volumes := p.volumes()
+	r := rungs{
+		under: func(low, high int) *Problem { return p.housed(volumes[low : high+1]) },
+		on:    func(b *build.Build) int { return slices.Index(volumes, b.Case.Volume.Or(0)) },
+	}
+	a, low, high := r.lowest(ctx, len(volumes)-1)
+	c := &a.Certificate
+	c.Combinations = p.combinations()
+	c.Checks += p.checks
+	if len(volumes) > 0 && a.Status != Infeasible {
+		c.Root.Volume, c.Final.Volume = volumes[0], volumes[low]
+	}
+	if a.Build != nil {
+		c.Gap.Volume = volumes[high] - volumes[low]
+	}
+	return a
+}
+
+// volumes lists the volumes of the cases still open, the smallest first.
+func (p *Problem) volumes() []unit.Millilitre {
+	var list []unit.Millilitre
+	c := p.cols[p.colOf[build.Case]]
+	for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
+		if v, stated := volume(c.options[o]); stated {
+			list = append(list, v)
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
+func volume(o build.Option) (unit.Millilitre, bool) {
+	housing, ok := o.Part.(*part.Case)
+	if !ok {
+		return 0, false
+	}
+	return housing.Volume.Get()
+}
+
+// housed is the problem with cases of these volumes alone; nil where a seat is left without options.
+func (p *Problem) housed(volumes []unit.Millilitre) *Problem {
+	live := make([]set, len(p.cols))
+	for c, col := range p.cols {
+		live[c] = slices.Clone(col.live)
+	}
+	c := p.colOf[build.Case]
+	for o := live[c].next(0); o >= 0; o = live[c].next(o + 1) {
+		if v, stated := volume(p.cols[c].options[o]); !stated || !slices.Contains(volumes, v) {
+			live[c].drop(o)
+		}
+	}
+	return p.within(live)
+}
