@@ -93,7 +93,7 @@ func TestAimsEndedEarly(t *testing.T) {
 	stock := generic(t)
 	early := 0
 	for _, tr := range briefed(t, stock) {
-		if tr.name != "silent-studio" && tr.name != "statistician" {
+		if tr.name != "silent-studio" && tr.name != "bird-sound" {
 			continue
 		}
 		p, err := New(stock, Ask{Needs: tr.needs})

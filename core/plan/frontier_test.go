@@ -1,0 +1,148 @@
+package plan
+
+import (
+	"cmp"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// bruteFrontier tries everything: of every price at which more is served than for less the first choice in tie order.
+func bruteFrontier(t *testing.T, stock *Problem, ask Ask) (points []*leaf, cols []*column) {
+	t.Helper()
+	var list []*leaf
+	cols = all(t, stock.stock, ask, func(l *leaf, _ []*column) { list = append(list, l) })
+	slices.SortFunc(list, func(a, b *leaf) int {
+		if c := cmp.Or(cmp.Compare(a.price, b.price), cmp.Compare(b.worth, a.worth)); c != 0 {
+			return c
+		}
+		if earlier(a, b, cols) {
+			return -1
+		}
+		return 1
+	})
+	for _, l := range list {
+		if len(points) == 0 || l.worth > points[len(points)-1].worth {
+			points = append(points, l)
+		}
+	}
+	return points, cols
+}
+
+// TestFrontierByBruteForce compares the frontier with trying everything: the same points, each with the first build in tie
+// order, which proves.
+func TestFrontierByBruteForce(t *testing.T) {
+	stocks := generic(t)
+	cores := anchors(t, stocks)
+	points, most := 0, 0
+	for seed := range uint64(120) {
+		r := rand.New(rand.NewPCG(seed, 21))
+		core := cores[r.IntN(len(cores))]
+		stock := smallStock(r, stocks, core)
+		stock.Memory = with(sample(r, stocks.Memory, 5), core.Memory)
+		stock.Processors = with(sample(r, stocks.Processors, 5), core.Processor)
+		ask := Ask{Needs: someNeeds(r, stock)}
+		p, err := New(stock, ask)
+		require.NoError(t, err)
+		want, cols := bruteFrontier(t, p, ask)
+		f := p.Frontier(t.Context())
+		if len(want) == 0 {
+			require.Equal(t, Infeasible, f.Status)
+			require.Empty(t, f.Points)
+			continue
+		}
+		require.Equal(t, Optimal, f.Status)
+		require.Zero(t, f.Certificate.Gap)
+		require.Len(t, f.Points, len(want), "seed %d", seed)
+		for i, l := range want {
+			agrees(t, Answer{Status: Optimal, Build: f.Points[i].Build, Price: f.Points[i].Price, Worth: f.Points[i].Worth}, l, cols, ask)
+		}
+		points += len(want)
+		most = max(most, len(want))
+	}
+	require.Greater(t, points, 80)
+	require.Greater(t, most, 4)
+	t.Logf("%d points, at most %d in one frontier", points, most)
+}
+
+// TestFrontierIsAChainOfBests holds the frontier on the whole catalog to the other way of finding it: the best build within
+// the budget, the best that is cheaper than that, and so on down to the cheapest.
+func TestFrontierIsAChainOfBests(t *testing.T) {
+	stock := generic(t)
+	for _, tr := range briefed(t, stock) {
+		if !slices.Contains([]string{"bird-sound", "game-maker"}, tr.name) {
+			continue
+		}
+		p, err := New(stock, Ask{Needs: tr.needs})
+		require.NoError(t, err)
+		f := p.Frontier(t.Context())
+		require.Equal(t, Optimal, f.Status)
+		for i := len(f.Points) - 1; i >= 0; i-- {
+			a := p.Best(t.Context())
+			require.Equal(t, Optimal, a.Status)
+			require.Equal(t, a.Price, f.Points[i].Price)
+			require.Equal(t, a.Worth, f.Points[i].Worth)
+			require.Equal(t, a.Build, f.Points[i].Build)
+			p.purse = int64(a.Price) - p.fixed - 1
+		}
+		require.Equal(t, Infeasible, p.Best(t.Context()).Status)
+	}
+}
+
+// TestFrontierEndedEarly ends the search early: no build then serves more than the frontier told at its price by more than
+// the gap.
+func TestFrontierEndedEarly(t *testing.T) {
+	stock := generic(t)
+	early := 0
+	for _, tr := range briefed(t, stock) {
+		if !slices.Contains([]string{"bird-sound", "family", "game-maker", "statistician"}, tr.name) {
+			continue
+		}
+		p, err := New(stock, Ask{Needs: tr.needs})
+		require.NoError(t, err)
+		whole := p.Frontier(t.Context())
+		require.Equal(t, Optimal, whole.Status)
+		for _, after := range []int64{1, 2, 3, 5, 10, 20, 40} {
+			p, err = New(stock, Ask{Needs: tr.needs})
+			require.NoError(t, err)
+			ctx := &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
+			f := p.Frontier(ctx)
+			if f.Status != Feasible {
+				continue
+			}
+			early++
+			require.LessOrEqual(t, f.Certificate.Final.Price, whole.Points[0].Price)
+			require.Equal(t, f.Points[0].Price, f.Certificate.Final.Price+f.Certificate.Gap.Price)
+			for _, point := range whole.Points {
+				told := int64(0)
+				for _, x := range f.Points {
+					if x.Price <= point.Price {
+						told = x.Worth
+					}
+				}
+				if point.Price >= f.Points[0].Price {
+					require.LessOrEqual(t, point.Worth, told+f.Certificate.Gap.Worth, "%s after %d", tr.name, after)
+				}
+				require.LessOrEqual(t, point.Worth, f.Certificate.Final.Worth)
+			}
+		}
+	}
+	require.Greater(t, early, 5)
+}
+
+func BenchmarkFrontier(b *testing.B) {
+	stock := generic(b)
+	for _, t := range briefed(b, stock) {
+		b.Run(t.name, func(b *testing.B) {
+			var f Frontier
+			for b.Loop() {
+				f = problem(b, stock, Ask{Needs: t.needs}).Frontier(b.Context())
+			}
+			b.ReportMetric(float64(len(f.Points)), "points")
+			b.ReportMetric(float64(f.Certificate.Nodes), "nodes")
+			b.ReportMetric(float64(f.Certificate.Gap.Worth), "gap")
+		})
+	}
+}
