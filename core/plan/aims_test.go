@@ -3,8 +3,10 @@ package plan
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
+	"slipfit/core/part"
 	"slipfit/core/unit"
 
 	"github.com/stretchr/testify/require"
@@ -124,6 +126,43 @@ func TestAimsEndedEarly(t *testing.T) {
 		}
 	}
 	require.Greater(t, early, 3)
+}
+
+// TestLikedMakersBreakTies gives the catalog a twin of each part of the cheapest build, last in the order of ids, and makes its
+// maker liked: of builds equal in price and value the one with the liked part is first.
+func TestLikedMakersBreakTies(t *testing.T) {
+	stock := generic(t)
+	needs := *briefed(t, stock)[0].needs
+	p, err := New(stock, Ask{Needs: &needs})
+	require.NoError(t, err)
+	was := p.Least(t.Context()).Build
+	twin := func(a part.Article) part.Article {
+		a.ID, a.Maker = "zz-twin-"+a.ID, "Twin"
+		return a
+	}
+	mixed := *stock
+	processor, memory, supply := *was.Processor, *was.Memory, *was.Supply
+	processor.Article, memory.Article, supply.Article = twin(processor.Article), twin(memory.Article), twin(supply.Article)
+	mixed.Processors = append(slices.Clone(stock.Processors), &processor)
+	mixed.Memory = append(slices.Clone(stock.Memory), &memory)
+	mixed.Supplies = append(slices.Clone(stock.Supplies), &supply)
+	for _, liked := range []bool{false, true} {
+		if liked {
+			needs.Wish.Prefer = []string{"Twin"}
+		}
+		p, err := New(&mixed, Ask{Needs: &needs})
+		require.NoError(t, err)
+		answers := []Answer{p.Least(t.Context()), p.Small(t.Context())}
+		for _, point := range p.Frontier(t.Context()).Points[:1] {
+			answers = append(answers, Answer{Build: point.Build, Price: point.Price})
+		}
+		for i, a := range answers {
+			require.Equal(t, was.Price(), a.Build.Price(), "answer %d", i)
+			require.Equal(t, liked, a.Build.Processor.Maker == "Twin", "answer %d", i)
+			require.Equal(t, liked, a.Build.Memory.Maker == "Twin", "answer %d", i)
+			require.Equal(t, liked, a.Build.Supply.Maker == "Twin", "answer %d", i)
+		}
+	}
 }
 
 func BenchmarkAims(b *testing.B) {

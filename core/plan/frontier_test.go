@@ -37,7 +37,7 @@ func TestFrontierByBruteForce(t *testing.T) {
 	stocks := generic(t)
 	cores := anchors(t, stocks)
 	points, most := 0, 0
-	for seed := range uint64(120) {
+	for seed := range uint64(240) {
 		r := rand.New(rand.NewPCG(seed, 21))
 		core := cores[r.IntN(len(cores))]
 		stock := smallStock(r, stocks, core)
@@ -63,7 +63,7 @@ func TestFrontierByBruteForce(t *testing.T) {
 		most = max(most, len(want))
 	}
 	require.Greater(t, points, 80)
-	require.Greater(t, most, 4)
+	require.Greater(t, most, 3)
 	t.Logf("%d points, at most %d in one frontier", points, most)
 }
 

@@ -9,8 +9,8 @@ import (
 	"slipfit/core/part"
 )
 
-// column is one open seat of a problem: the ways to fill it, in tie order, which is by id, number, layout, plate and face
-// with the empty seat first. An option is known by its place in the list.
+// column is one open seat of a problem: the ways to fill it, in tie order, which is by liking, id, number, layout, plate
+// and face with the empty seat first. An option is known by its place in the list.
 type column struct {
 	seat    build.Seat
 	options []build.Option
@@ -52,7 +52,7 @@ func columns(stock *part.Stock, ask *Ask, base *build.Build) []*column {
 			base.Set(c.options[0])
 			continue
 		}
-		slices.SortStableFunc(c.options, before)
+		slices.SortStableFunc(c.options, ask.before)
 		c.offered = len(c.options)
 		c.price = make([]int64, c.offered)
 		c.worth = make([]int64, c.offered)
@@ -67,10 +67,18 @@ func columns(stock *part.Stock, ask *Ask, base *build.Build) []*column {
 	return list
 }
 
-// before is the tie order of options within a seat.
-func before(a, b build.Option) int {
-	return cmp.Or(cmp.Compare(a.ID(), b.ID()), cmp.Compare(a.Count, b.Count), cmp.Compare(layout(a), layout(b)),
-		cmp.Compare(a.Plate, b.Plate), cmp.Compare(a.Face, b.Face))
+// before is the tie order of options within a seat: parts of makers the customer likes first, then by id and how they are used.
+func (a *Ask) before(x, y build.Option) int {
+	return cmp.Or(cmp.Compare(a.unliked(x), a.unliked(y)), cmp.Compare(x.ID(), y.ID()), cmp.Compare(x.Count, y.Count),
+		cmp.Compare(layout(x), layout(y)), cmp.Compare(x.Plate, y.Plate), cmp.Compare(x.Face, y.Face))
+}
+
+// unliked is 0 for a part of a maker the customer likes, else 1.
+func (a *Ask) unliked(o build.Option) int {
+	if o.Part != nil && slices.Contains(a.Needs.Wish.Prefer, o.Part.Common().Maker) {
+		return 0
+	}
+	return 1
 }
 
 func layout(o build.Option) string {
