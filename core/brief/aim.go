@@ -2,6 +2,7 @@ package brief
 
 import (
 	"fmt"
+	"slices"
 
 	"slipfit/core/part"
 	"slipfit/core/unit"
@@ -17,9 +18,19 @@ type Aim struct {
 	Want     int64 // what the brief asks, thousandths of the unit; 0 where it asks nothing and the figure is only told
 	Basis    Basis
 	Source   string
-	Usual    Law // what holds when every answer not given is the usual one
-	High     Law // and when it is the high one; the same as Usual where everything was said
+	Usual    Law  // what holds when every answer not given is the usual one
+	High     Law  // and when it is the high one; the same as Usual where everything was said
+	Load     Load // what the work draws on, with what goes on at once
 }
+
+// computes reports an aim that the speed of processor or graphics has a part in.
+func (l *Law) computes() bool {
+	return l.Job != nil && (l.Job.CoreMS > 0 || l.Job.CardMS > 0) ||
+		slices.ContainsFunc(l.Limits, func(l Limit) bool { return l.Resource.Kind() == unit.Work })
+}
+
+// Computes reports an aim that the speed of processor or graphics has a part in, so that heat can hold it back.
+func (m *Aim) Computes() bool { return m.Usual.computes() || m.High.computes() }
 
 // Unit is what an aim is counted in.
 type Unit struct {
@@ -53,8 +64,16 @@ type Limit struct {
 	Others   int64 // in the resource's base: what goes on at once, or lies on the same tier
 	Fixed    int64
 	Moving   int64
-	Per      int64      // thousandths of the aim's unit that Moving pays for
-	Codec    part.Codec // format an engine reads; on a build without such an engine Moving is a third more. Empty where none
+	Per      int64   // thousandths of the aim's unit that Moving pays for
+	Engine   *Engine // an engine that Moving reckons with; nil where none
+}
+
+// Engine is a video format that an engine of the build is to read or write, and what the same work takes of the processor
+// where none does.
+type Engine struct {
+	Codec   part.Codec
+	Writes  bool // else it reads
+	Without int64
 }
 
 // Job is a piece of work the customer waits for, in milliseconds of the catalog's references and megabytes moved.
@@ -68,6 +87,16 @@ type Job struct {
 	Others   int64      // all-thread points that go to what goes on at once
 	Moving   int64      // of the rate, what goes on at once takes
 	Pieces   int64      // equal pieces the time is told for; 1 for the whole
+	Writing  *Writing   // the same job with its result written by an engine; nil where none could
+}
+
+// Writing is a job whose result a hardware engine writes: the processor reads and mixes, the card and the engine work beside
+// it, and the slowest sets the time. A build with such an engine takes whichever way is quicker.
+type Writing struct {
+	Codec    part.Codec // the engine must write it
+	EngineMS int64      // milliseconds of one engine
+	CoreMS   int64      // milliseconds of the reference core that stay with the processor, spread over threads like the job's own
+	Reading  *Engine    // an engine that CoreMS reckons with; nil where none
 }
 
 // Tokens is the pace of a language model: each token reads every weight once. What fits on the card is read at the card's
@@ -126,9 +155,16 @@ func (a *asker) reach(what string, u Unit, want int64, basis Basis, source strin
 	a.promise(what, u, want*1000, basis, source, limits, want*1000)
 }
 
-// room notes a figure that the brief asks nothing of: how much per unit is left past what is asked.
-func (a *asker) room(what string, u Unit, basis Basis, source string, limits ...Limit) {
-	a.promise(what, u, 0, basis, source, limits, 1000)
+// window notes how long the archive takes what comes in before the oldest must make way, when it starts empty. What is kept is
+// a window that moves with the work: an archive of just what is to be kept lasts kept ÷ what a year brings, and that is what
+// the brief asks.
+func (a *asker) window(basis Basis, source string, keptMB, yearMB int64) {
+	want := int64(0)
+	if yearMB > 0 {
+		want = keptMB * 1000 / yearMB
+	}
+	a.promise("from an empty archive to the first deletion", yearUnit, want, basis, source,
+		[]Limit{limit(ArchiveSize, 0, keptMB)}, want)
 }
 
 func (a *asker) promise(what string, u Unit, want int64, basis Basis, source string, limits []Limit, per int64) {
@@ -137,7 +173,7 @@ func (a *asker) promise(what string, u Unit, want int64, basis Basis, source str
 	}
 	var list []Limit
 	for _, l := range limits {
-		if l.Moving > 0 && !(l.Resource.Kind() == unit.Work && a.cal.Tolerance == 0) {
+		if l.Moving > 0 && per > 0 && !(l.Resource.Kind() == unit.Work && a.cal.Tolerance == 0) {
 			l.Per = per
 			list = append(list, l)
 		}
@@ -177,6 +213,7 @@ func (a *asker) aim(m Aim) {
 // settle fills in what the others take of the resources that an activity's aims read.
 func (d *demand) settle(all []demand) {
 	for i := range d.aims {
+		d.aims[i].Load = d.meanwhile(all)
 		for _, l := range []*Law{&d.aims[i].Usual, &d.aims[i].High} {
 			for k := range l.Limits {
 				l.Limits[k].Others = d.others(l.Limits[k].Resource, all)
@@ -216,6 +253,22 @@ func (d *demand) others(r Resource, all []demand) int64 {
 	if d.atOnce {
 		sum += top
 	}
+	return sum
+}
+
+// meanwhile is an activity's load with that of what goes on at once; of those done one at a time beside it the heaviest.
+func (d *demand) meanwhile(all []demand) Load {
+	sum, rest := d.load, Load{}
+	for i := range all {
+		switch o := &all[i]; {
+		case o == d:
+		case o.atOnce:
+			sum.add(o.load)
+		case d.atOnce:
+			rest.heaviest(o.load)
+		}
+	}
+	sum.add(rest)
 	return sum
 }
 

@@ -236,8 +236,7 @@ func together(all []demand) []Load {
 			count++
 			sum.add(l)
 		default:
-			rest.Processor, rest.Graphics = max(rest.Processor, l.Processor), max(rest.Graphics, l.Graphics)
-			rest.Memory, rest.Drives = max(rest.Memory, l.Memory), max(rest.Drives, l.Drives)
+			rest.heaviest(l)
 		}
 	}
 	if count == 0 || count == 1 && rest == (Load{}) {
@@ -251,6 +250,12 @@ func together(all []demand) []Load {
 func (l *Load) add(m Load) {
 	l.Processor, l.Graphics = min(l.Processor+m.Processor, fullLoad), min(l.Graphics+m.Graphics, fullLoad)
 	l.Memory, l.Drives = min(l.Memory+m.Memory, fullLoad), min(l.Drives+m.Drives, fullLoad)
+}
+
+// heaviest is the heavier of two loads in every part.
+func (l *Load) heaviest(m Load) {
+	l.Processor, l.Graphics = max(l.Processor, m.Processor), max(l.Graphics, m.Graphics)
+	l.Memory, l.Drives = max(l.Memory, m.Memory), max(l.Drives, m.Drives)
 }
 
 const fullLoad unit.Share = 100_000

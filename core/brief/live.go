@@ -18,7 +18,8 @@ type Live struct {
 func (*Live) name() string { return "live" }
 
 // ask turns a broadcast into needs. With p = width × height × frames a second, in 10^9 pixels a second: an engine writes the
-// picture, and the processor mixes p × (1 + cameras) at a tenth of what writing it itself would take.
+// picture, and the processor mixes p × (1 + cameras) at a tenth of what writing it itself would take. What no engine keeps up
+// with, the processor writes too.
 //
 // Sources: capture rate 50 Mbit/s at 1080p60, common practice, scaled by pixels; calibration block.
 func (l *Live) ask(a *asker) {
@@ -29,8 +30,15 @@ func (l *Live) ask(a *asker) {
 	kept := take(a, l.Kept, "hours_kept", "hours kept", 50, 150)
 	kpx := ceil(w*h*fps, 1000)
 	mixing := ceil(kpx*(1+cameras)*int64(a.cal.VideoEncode), 10_000_000)
-	a.writes(part.CodecH264, "the picture is written while it is sent")
-	a.need(AllWork, mixing, 3*mixing, 30, "calibration block", "%d × %d × %d frames/s mixed with %d cameras", w, h, fps, cameras)
+	threads, does := limit(AllWork, 0, mixing), "mixed"
+	writing := ceil(kpx*int64(a.cal.VideoEncode), 1_000_000)
+	if w*h <= part.CodecH264.LargestPicture() && kpx*int64(a.cal.VideoEngine) <= 1000*1_000_000 {
+		a.writes(part.CodecH264, "the picture is written while it is sent")
+		threads.Engine = &Engine{Codec: part.CodecH264, Writes: true, Without: mixing + writing}
+	} else {
+		threads.Moving, does = mixing+writing, "written on the processor, which no engine does so fast, and mixed"
+	}
+	a.need(AllWork, threads.Moving, threads.Moving+2*mixing, 30, "calibration block", "%d × %d × %d frames/s %s with %d cameras", w, h, fps, does, cameras)
 	a.need(Threads, 4, 8, 15, practice, "mixing, sound and sending")
 	a.need(DrawWork, ceil(kpx, 2000), ceil(kpx, 1000), 15, practice, "scenes are drawn together: half a point for every million pixels a second")
 	a.pairs(2)
@@ -46,8 +54,8 @@ func (l *Live) ask(a *asker) {
 	a.need(FastPorts, 1+cameras, 2+cameras, 15, practice, "%d cameras and a microphone", cameras)
 	a.writesYearly(0, 52*a.hours*hourMB, 52*a.hours*hourMB)
 	a.reach("pictures a second sent without dropping one", pictureUnit, fps, Calibrated, "calibration block",
-		limit(AllWork, 0, mixing), limit(DrawWork, 0, ceil(kpx, 2000)))
-	a.reach("hours of recordings until the archive is full", hourUnit, kept, Practice, practice, limit(ArchiveSize, 0, kept*hourMB))
-	a.room("years until the archive is full at this pace", yearUnit, Practice, practice, limit(ArchiveSize, kept*hourMB, 52*a.hours*hourMB))
+		threads, limit(DrawWork, 0, ceil(kpx, 2000)))
+	a.reach("hours of recordings the archive holds", hourUnit, kept, Practice, practice, limit(ArchiveSize, 0, kept*hourMB))
+	a.window(Practice, practice, kept*hourMB, 52*a.hours*hourMB)
 	a.load(30, 30, 20, 10)
 }

@@ -38,6 +38,6 @@ func (o *Office) ask(a *asker) {
 	a.writesYearly(2*int64(unit.Terabyte), 0, files/2)
 	a.load(15, 10, 30, 5)
 	a.reach("web pages open at once", pageUnit, tabs, Practice, practice, limit(MemorySize, memory-100*tabs, 100*tabs))
-	a.reach("hours of films until the archive is full", hourUnit, films, Practice, practice, limit(ArchiveSize, files, films*filmHourMB))
+	a.reach("hours of films the archive holds", hourUnit, films, Practice, practice, limit(ArchiveSize, files, films*filmHourMB))
 	a.reach("files kept", gigabyteUnit, ceil(files, int64(unit.Gigabyte)), Arithmetic, "sizes as said", limit(ArchiveSize, films*filmHourMB, files))
 }

@@ -79,6 +79,6 @@ func (p *Photogrammetry) ask(a *asker) {
 	a.mode(2560, 1440, 60, 8)
 	a.job(fmt.Sprintf("a model of %d photographs of %d Mpx", pictures, mpx), wait, Job{CoreMS: core, Parallel: parallel, CardMS: card})
 	a.reach("photographs of one object held in memory", photoUnit, pictures, Practice, practice, limit(MemorySize, int64(4*unit.GiB), memory-int64(4*unit.GiB)))
-	a.reach("objects kept until the archive is full", objectUnit, kept, Practice, practice, limit(ArchiveSize, 0, ceil(kept*5*object, 4)))
-	a.room("years until the archive is full at this pace", yearUnit, Practice, practice, limit(ArchiveSize, ceil(kept*5*object, 4), 65*week*object))
+	a.reach("objects the archive holds", objectUnit, kept, Practice, practice, limit(ArchiveSize, 0, ceil(kept*5*object, 4)))
+	a.window(Practice, practice, ceil(kept*5*object, 4), 65*week*object)
 }

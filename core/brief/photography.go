@@ -64,6 +64,6 @@ func (p *Photography) ask(a *asker) {
 	a.mode(2560, 1440, 60, bits)
 	a.job(fmt.Sprintf("%d photographs developed in one go", batch), 10, Job{CoreMS: core, Parallel: a.cal.DevelopParallel})
 	a.reach("layers of a retouched photograph held in memory", layerUnit, layers, Practice, practice, limit(MemorySize, int64(4*unit.GiB), memory-int64(4*unit.GiB)))
-	a.reach("photographs kept until the archive is full", photoUnit, years*year, Practice, practice, limit(ArchiveSize, 0, years*yearMB))
-	a.room("years until the archive is full at this pace", yearUnit, Practice, practice, limit(ArchiveSize, years*yearMB, yearMB))
+	a.reach("photographs the archive holds", photoUnit, years*year, Practice, practice, limit(ArchiveSize, 0, years*yearMB))
+	a.window(Practice, practice, years*yearMB, yearMB)
 }

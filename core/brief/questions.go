@@ -52,6 +52,7 @@ func Topics() []Topic {
 			none("camera_mbit_s", "Does the camera's sheet give a bit rate, in megabits a second?"),
 			number("streams", "How many pictures play at once at most: camera angles, layers?"),
 			choice("finish", "Do you cut, grade the colours, or build effects in layers?", Finish("").Values()),
+			choice("delivers", "In which format do you hand the finished film over?", part.Codec("").Values()),
 			number("hours_kept", "How many hours of footage do you keep within reach?"),
 			number("hours_in_hand", "How many hours belong to the films you work on now?"),
 			number("new_hours_week", "How many hours of footage come in a week?")}}, &Video{}},

@@ -98,6 +98,6 @@ func (s *Sound) ask(a *asker) {
 	a.reach("tracks of a mix played without a dropped buffer", trackUnit, tracks, Calibrated, "calibration block", limit(AllWork, 0, mix))
 	a.reach("plug-ins on one track", plugInUnit, plugIns, Calibrated, "calibration block", limit(SingleWork, 1100, chain))
 	a.reach("sampled notes held ready", noteUnit, zones, Practice, practice, limit(MemorySize, int64(6*unit.GiB), memory-int64(6*unit.GiB)))
-	a.reach("hours of recordings until the archive is full", hourUnit, kept, Arithmetic, "IEC 60958, AES3", limit(ArchiveSize, 0, kept*hourMB))
-	a.room("years until the archive is full at this pace", yearUnit, Arithmetic, "IEC 60958, AES3", limit(ArchiveSize, kept*hourMB, 52*max(a.hours, 1)*hourMB))
+	a.reach("hours of recordings the archive holds", hourUnit, kept, Arithmetic, "IEC 60958, AES3", limit(ArchiveSize, 0, kept*hourMB))
+	a.window(Arithmetic, "IEC 60958, AES3", kept*hourMB, 52*max(a.hours, 1)*hourMB)
 }

@@ -15,6 +15,7 @@ type Video struct {
 	Stated  unit.Figure[unit.LinkRate] `json:"camera_mbit_s,omitzero" range:"1..20000" doc:"Bit rate of the camera, where its sheet gives it."`
 	Streams unit.Figure[unit.Whole]    `json:"streams,omitzero" range:"1..16" doc:"Streams played at once: angles, layers; 2 where not said."`
 	Level   Finish                     `json:"finish,omitempty" doc:"cuts, grade or effects."`
+	Out     part.Codec                 `json:"delivers,omitempty" doc:"Format the finished film is written in; the commonest eight-bit format where not said."`
 	Kept    unit.Figure[unit.Whole]    `json:"hours_kept,omitzero" range:"0..20000" doc:"Hours of footage kept; 20 where not said."`
 	InHand  unit.Figure[unit.Whole]    `json:"hours_in_hand,omitzero" range:"0..2000" doc:"Hours of footage of the jobs in hand; 4 where not said."`
 	New     unit.Figure[unit.Whole]    `json:"new_hours_week,omitzero" range:"0..500" doc:"Hours of footage that come in a week; 2 where not said."`
@@ -98,6 +99,18 @@ func (f Footage) codec() (part.Codec, bool) {
 	return "", false
 }
 
+// playing is what reading and mixing footage takes of the processor, from what eight bits would take of it without an engine: a
+// quarter more for ten bits, and three quarters of that where an engine reads the format.
+func (f Footage) playing(work int64) (cost int64, reading *Engine) {
+	if f.deep() {
+		work = ceil(work*5, 4)
+	}
+	if codec, ok := f.codec(); ok {
+		return ceil(work*3, 4), &Engine{Codec: codec, Without: work}
+	}
+	return work, nil
+}
+
 // deep reports ten bits a colour.
 func (f Footage) deep() bool { return f != FootageH264 }
 
@@ -118,7 +131,8 @@ func (f Finish) cost() finishing {
 // ask turns footage into needs. With p = width × height × frames a second × streams, in 10^9 pixels a second:
 //
 //	all-thread work   p × video_play (× 1.25 for ten bits); three quarters of it where an engine reads the format
-//	export            ten minutes of programme in half an hour, encoded on all threads while the card grades
+//	export            ten minutes of programme in half an hour, read and encoded on all threads while the card grades; where an
+//	                  engine writes the format at that size, the threads only read, and the engine takes video_engine
 //	computing         p × video_grade × (0.3 cuts, 1 grade, 2.5 effects)
 //	memory            seconds of finished picture held (5, 20, 30) × frame at 8 bytes a pixel + half a second of every stream + 6 GiB
 //	graphics memory   1 GiB + layers (6, 20, 40) × streams × frame at 16 bytes a pixel (float)
@@ -135,6 +149,7 @@ func (v *Video) ask(a *asker) {
 	fps := take(a, v.Rate, "frames_s", "frames a second", 25, 50)
 	streams := take(a, v.Streams, "streams", "streams at once", 2, 3)
 	level := takeWord(a, v.Level, "finish", "finish", Grade, Effects)
+	out := takeWord(a, v.Out, "delivers", "format of the finished film", part.CodecH264, part.CodecHEVC)
 	kept := take(a, v.Kept, "hours_kept", "hours of footage kept", 20, 60)
 	inHand := take(a, v.InHand, "hours_in_hand", "hours of footage in hand", 4, 8)
 	fresh := take(a, v.New, "new_hours_week", "new hours a week", 2, 5)
@@ -148,14 +163,10 @@ func (v *Video) ask(a *asker) {
 
 	// pixels a second, in thousands
 	kpx := ceil(w*h*fps*streams, 1000)
-	play := ceil(kpx*int64(a.cal.VideoPlay), 1_000_000)
-	if format.deep() {
-		play = ceil(play*5, 4)
-	}
+	play, player := format.playing(ceil(kpx*int64(a.cal.VideoPlay), 1_000_000))
 	said := "played on the processor"
-	if codec, ok := format.codec(); ok {
-		a.reads(codec, "the camera's footage is played while it is cut")
-		play = ceil(play*3, 4)
+	if player != nil {
+		a.reads(player.Codec, "the camera's footage is played while it is cut")
 		said = "three quarters of it, since an engine reads the format"
 	}
 	a.need(AllWork, play, 2*play, 60, "calibration block", "%d × %d × %d frames/s × %d streams = %d million pixels a second, %s", w, h, fps, streams, kpx/1000, said)
@@ -202,18 +213,22 @@ func (v *Video) ask(a *asker) {
 		bitsPerColour = 10
 	}
 	a.mode(3840, 2160, 60, bitsPerColour)
-	reader, _ := format.codec()
 	playing := limit(AllWork, 0, play)
-	playing.Codec = reader
+	playing.Engine = player
 	a.reach("streams played at once without dropping pictures", streamUnit, streams, Calibrated, "calibration block; rate × streams × 1.5: common practice",
 		playing, limit(ComputeWork, 0, grade), limit(GraphicsMemory, int64(unit.GiB), layers), limit(MemorySize, memory-aheadMiB, aheadMiB), limit(CacheWrite, 0, write))
 	a.reach("seconds of finished picture held ready", secondUnit, cost.cacheS, Arithmetic, "bytes of a picture", limit(MemorySize, memory-heldMiB, heldMiB))
-	a.job("ten minutes of programme written out", exportWait, Job{CoreMS: export, Parallel: a.cal.VideoParallel, CardMS: colour, Beside: true})
+	job := Job{CoreMS: export, Parallel: a.cal.VideoParallel, CardMS: colour, Beside: true}
+	if w*h <= out.LargestPicture() {
+		read, reader := format.playing(ceil(programme*int64(a.cal.VideoPlay), 1000))
+		job.Writing = &Writing{Codec: out, EngineMS: ceil(programme*int64(a.cal.VideoEngine), 1000), CoreMS: read, Reading: reader}
+	}
+	a.job("ten minutes of programme written out", exportWait, job)
 	rates := Practice // a camera's rate has no standard
 	if format == FootageVC3 || format == FootageUncoded || how == "the camera" {
 		rates = Arithmetic
 	}
 	a.reach("hours of footage in hand, with their previews", hourUnit, inHand, rates, "as package media computes rates", limit(CacheSize, 0, 2*inHand*hourMB))
-	a.reach("hours of footage until the archive is full", hourUnit, kept, rates, "as package media computes rates", limit(ArchiveSize, 0, kept*hourMB))
-	a.room("years until the archive is full at this pace", yearUnit, rates, "as package media computes rates", limit(ArchiveSize, kept*hourMB, 52*fresh*hourMB))
+	a.reach("hours of footage the archive holds", hourUnit, kept, rates, "as package media computes rates", limit(ArchiveSize, 0, kept*hourMB))
+	a.window(rates, "as package media computes rates", kept*hourMB, 52*fresh*hourMB)
 }

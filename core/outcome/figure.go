@@ -21,17 +21,18 @@ type Figure struct {
 	Unit                brief.Unit
 	Want                int64 // what the brief asks; 0 where it asks nothing
 	Low, Expected, High int64
-	By                  brief.Resource // what sets it
-	Verdict             rule.Verdict   // snug where the expected figure is what is wanted, or better; short; unknown
-	Missing             []string       // figures the sheets lack; only where unknown
-	Why                 string         // the arithmetic in one sentence
-	Band                string         // what the band rests on, in one sentence
+	By                  string       // what sets it: a resource's title, or the encoding engine
+	Verdict             rule.Verdict // snug where the expected figure is what is wanted, or better; short; unknown
+	Missing             []string     // figures the sheets lack; only where unknown
+	Why                 string       // the arithmetic in one sentence
+	Band                string       // what the band rests on, in one sentence
 	Source              string
 }
 
 // Figures tells every aim of needs on a build, and how long its drives last.
 func Figures(b *build.Build, n *brief.Needs, cal *part.Calibration) []Figure {
 	h := Of(b, n)
+	h.warm(b, n)
 	var list []Figure
 	for i := range n.Aims {
 		list = append(list, Tell(&n.Aims[i], h, cal))
@@ -42,22 +43,29 @@ func Figures(b *build.Build, n *brief.Needs, cal *part.Calibration) []Figure {
 // Tell is one aim on what a build gives.
 func Tell(m *brief.Aim, h *Have, cal *part.Calibration) Figure {
 	f := Figure{Activity: m.Activity, What: m.What, Unit: m.Unit, Want: m.Want, Source: m.Source}
-	usual := work(&m.Usual, m.Unit, h)
+	w := h.held(m)
+	now := h.at(w.ordinary)
+	usual := work(&m.Usual, m.Unit, now)
 	f.By = usual.by
-	if len(usual.missing) > 0 {
-		f.Verdict, f.Missing = rule.Unknown, usual.missing
-		f.Why = "not known: " + strings.Join(usual.missing, ", ")
+	switch missing := append(usual.missing, w.missing...); {
+	case len(missing) > 0:
+		f.Verdict, f.Missing, f.Why = rule.Unknown, missing, "not known: "+strings.Join(missing, ", ")
+		return f
+	case w.err != nil:
+		f.Verdict, f.Why = rule.Unknown, "what heat takes is not known: "+w.err.Error()
 		return f
 	}
-	high := work(&m.High, m.Unit, h)
-	tolerance := toleranceOf(m.Basis, cal)
-	value := usual.value
+	value, tolerance := usual.value, toleranceOf(m.Basis, cal)
 	low, top := off(value, tolerance, m.Unit.Time)
-	if spread := apart(value, high.value); spread > 1 {
-		low, top = low/spread, top*spread
+	unsaid := apart(value, work(&m.High, m.Unit, now).value)
+	low, top = low/unsaid, top*unsaid
+	if slowed := apart(value, work(&m.Usual, m.Unit, h.at(w.hottest)).value); m.Unit.Time {
+		top *= slowed
+	} else {
+		low /= slowed
 	}
 	f.Low, f.Expected, f.High = round(low, m.Unit), round(value, m.Unit), round(top, m.Unit)
-	f.Why, f.Band = usual.why, bandOf(m.Basis, tolerance, apart(value, high.value) > 1)
+	f.Why, f.Band = usual.why+w.said, bandOf(m.Basis, tolerance, unsaid > 1, w.said != "")
 	if m.Unit.Time && f.Expected > m.Want || !m.Unit.Time && f.Expected < m.Want {
 		f.Verdict = rule.Short
 	}
@@ -92,7 +100,7 @@ func apart(usual, high float64) float64 {
 	return max(usual/high, high/usual)
 }
 
-func bandOf(b brief.Basis, tolerance float64, unsaid bool) string {
+func bandOf(b brief.Basis, tolerance float64, unsaid, slowed bool) string {
 	var parts []string
 	switch percent := unit.Share(math.Round(tolerance * 100_000)).Q(); b {
 	case brief.Calibrated:
@@ -104,6 +112,9 @@ func bandOf(b brief.Basis, tolerance float64, unsaid bool) string {
 	}
 	if unsaid {
 		parts = append(parts, "wider for what was not said")
+	}
+	if slowed {
+		parts = append(parts, "and for the hottest day, when heat takes more")
 	}
 	return strings.Join(parts, "; ")
 }
@@ -136,7 +147,7 @@ func lives(b *build.Build, n *brief.Needs) []Figure {
 		}
 		told |= build.SetOf(t.On)
 		f := Figure{Activity: "system", What: fmt.Sprintf("years until the %s's rated writing is spent", t.On.Title()), Unit: brief.Years, Want: need.Floor,
-			Low: t.Years, Expected: t.Years, High: t.Years, By: brief.Endurance, Source: "JESD218", Band: "a rating its maker promises: most drives outlast it",
+			Low: t.Years, Expected: t.Years, High: t.Years, By: brief.Endurance.Title(), Source: "JESD218", Band: "a rating its maker promises: most drives outlast it",
 			Why: fmt.Sprintf("%d TB it is rated for ÷ %s written a year", t.Rated, t.Yearly.Q())}
 		switch {
 		case len(t.Missing) > 0:
@@ -149,11 +160,8 @@ func lives(b *build.Build, n *brief.Needs) []Figure {
 	return list
 }
 
-// months is what less than a year is told in.
-var months = brief.Unit{One: "month", Many: "months"}
-
 // Say prints thousandths of a unit as a person says it: three figures, minutes as hours from two hours on and as seconds
-// under two minutes, less than a year in months.
+// under two minutes, less than a year in months and less than half a year in weeks.
 func Say(milli int64, u brief.Unit) string {
 	switch {
 	case milli >= most:
@@ -167,8 +175,11 @@ func Say(milli int64, u brief.Unit) string {
 	case u == brief.Minutes && milli < 2000:
 		return fmt.Sprintf("%d s", (milli*60+500)/1000)
 	}
-	if u == brief.Years && milli < 1000 {
-		milli, u = (milli*12+500)/1000*1000, months
+	switch {
+	case u == brief.Years && milli < 500:
+		milli, u = (milli*52+500)/1000*1000, brief.Unit{One: "week", Many: "weeks"}
+	case u == brief.Years && milli < 1000:
+		milli, u = (milli*12+500)/1000*1000, brief.Unit{One: "month", Many: "months"}
 	}
 	s := figure(milli)
 	if s == "1" {

@@ -53,6 +53,9 @@ func (m *Measure) Fields() []string { return m.fields }
 func all(m *Measurement) float64      { return m.All }
 func graphics(m *Measurement) float64 { return m.Graphics }
 
+// fixed is what has the same pace on every machine.
+func fixed(*Measurement) float64 { return 1000 }
+
 // Measures lists what can be measured.
 func Measures() []Measure {
 	points := func(p *unit.Points) *int64 { return (*int64)(p) }
@@ -68,14 +71,16 @@ func Measures() []Measure {
 		{Name: "game-draw", Measured: "10^9 pixels a second of a demanding game", Reads: "graphics", points: graphics, perRate: 1,
 			rate: func(c *part.Calibration) *int64 { return points(&c.GameDraw) }, fields: []string{"game_points_per_gpx_s"}},
 		{Name: "game-loop", Measured: "pictures a second of a game that the processor holds back", Reads: "single", loop: true, fields: []string{"game_loop_points", "game_loop_points_per_100_hz"}},
-		{Name: "match", Amount: "10^6 pixels of photographs matched into a model", Measured: "seconds", Reads: "single, all, graphics", perCore: 1000, perCard: 1000,
+		{Name: "match", Amount: "10^6 pixels of photographs matched into a model", Measured: "seconds", Reads: "single, all, graphics", points: graphics, perCore: 1000, perCard: 1000,
 			core:     func(c *part.Calibration) *int64 { return whole(&c.MatchCore) },
 			card:     func(c *part.Calibration) *int64 { return whole(&c.MatchCard) },
 			parallel: func(c *part.Calibration) *unit.Share { return &c.MatchParallel }, fields: []string{"match_core_ms_per_mpx", "match_parallel_percent", "match_card_ms_per_mpx"}},
 		{Name: "render-core", Amount: "10^9 samples rendered on the processor", Measured: "seconds", Reads: "single, all", perCore: 1,
 			core:     func(c *part.Calibration) *int64 { return whole(&c.RenderCore) },
 			parallel: func(c *part.Calibration) *unit.Share { return &c.RenderParallel }, fields: []string{"render_core_s_per_gsample", "render_parallel_percent"}},
-		{Name: "render-card", Amount: "10^9 samples rendered on the card", Measured: "seconds", Reads: "graphics", perCard: 1,
+		{Name: "video-engine", Amount: "10^9 pixels written out by one engine", Measured: "seconds", Reads: "none", points: fixed, perCard: 1000,
+			card: func(c *part.Calibration) *int64 { return whole(&c.VideoEngine) }, fields: []string{"video_engine_ms_per_gpx"}},
+		{Name: "render-card", Amount: "10^9 samples rendered on the card", Measured: "seconds", Reads: "graphics", points: graphics, perCard: 1,
 			card: func(c *part.Calibration) *int64 { return whole(&c.RenderCard) }, fields: []string{"render_card_s_per_gsample"}},
 		{Name: "develop", Amount: "10^6 pixels of raw photographs developed", Measured: "seconds", Reads: "single, all", perCore: 1000,
 			core:     func(c *part.Calibration) *int64 { return whole(&c.DevelopCore) },
@@ -208,7 +213,7 @@ func (m *Measure) fitLoop(f *Fitted, cal *part.Calibration, own []Measurement) (
 func (m *Measure) fitTime(f *Fitted, cal *part.Calibration, own []Measurement) (func(*Measurement) float64, error) {
 	serial := func(o *Measurement) float64 { return o.Amount * 1000 / o.Single }
 	shared := func(o *Measurement) float64 { return o.Amount * 1000 / o.All }
-	onCard := func(o *Measurement) float64 { return o.Amount * 1000 / o.Graphics }
+	onCard := func(o *Measurement) float64 { return o.Amount * 1000 / m.points(o) }
 	columns := func(list ...func(*Measurement) float64) [][]float64 {
 		x := make([][]float64, len(own))
 		for i := range own {

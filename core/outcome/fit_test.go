@@ -67,7 +67,7 @@ func TestFitFindsWhatMadeTheMeasurements(t *testing.T) {
 	truth := old
 	truth.MatchCore, truth.MatchCard, truth.MatchParallel = 2700, 640, 93_000
 	truth.CompileCore, truth.CompileParallel = 1900, 97_000
-	truth.GameLoop, truth.GameLoopHz, truth.VideoPlay, truth.PlugIn = 700, 420, 25_000, 13_000
+	truth.GameLoop, truth.GameLoopHz, truth.VideoPlay, truth.PlugIn, truth.VideoEngine = 700, 420, 25_000, 13_000, 1300
 	r := rand.New(rand.NewPCG(3, 8))
 	noisy := func(v float64) float64 { return v * (1 + (r.Float64()-0.5)*0.005) }
 	var list []Measurement
@@ -81,11 +81,12 @@ func TestFitFindsWhatMadeTheMeasurements(t *testing.T) {
 			Measurement{Measure: "compile", Amount: 3000, Single: m.single, All: m.all, Measured: noisy(compile.value / 1000)},
 			Measurement{Measure: "game-loop", Single: m.single, Measured: noisy(100 * (m.single - 700) / 420)},
 			Measurement{Measure: "video-play", All: m.all, Measured: noisy(m.all / 25_000)},
+			Measurement{Measure: "video-engine", Amount: 124, Measured: noisy(124 * 1.3)},
 			Measurement{Measure: "plug-in", All: m.all, Measured: noisy(m.all / 13)})
 	}
 	cal, fits, err := Fit(old, list)
 	require.NoError(t, err)
-	require.Len(t, fits, 5)
+	require.Len(t, fits, 6)
 	near := func(want, got int64, share float64) {
 		t.Helper()
 		require.InDelta(t, want, got, float64(want)*share)
@@ -99,6 +100,7 @@ func TestFitFindsWhatMadeTheMeasurements(t *testing.T) {
 	near(int64(truth.GameLoopHz), int64(cal.GameLoopHz), 0.05)
 	near(int64(truth.VideoPlay), int64(cal.VideoPlay), 0.02)
 	near(int64(truth.PlugIn), int64(cal.PlugIn), 0.02)
+	near(int64(truth.VideoEngine), int64(cal.VideoEngine), 0.02)
 	require.Equal(t, old.RenderCard, cal.RenderCard, "what was not measured stays")
 	for _, f := range fits {
 		require.Less(t, f.RMS, 0.02, f.Measure)
@@ -133,5 +135,5 @@ func TestMeasuresCoverTheBlock(t *testing.T) {
 			seen[f] = m.Name
 		}
 	}
-	require.Len(t, seen, 16+7, "sixteen costs and seven parallel shares")
+	require.Len(t, seen, 17+7, "seventeen costs and seven parallel shares")
 }

@@ -1,5 +1,5 @@
 // Package outcome tells what each activity of a brief will be like on a build, in the customer's own terms and with a band:
-// pictures a second, minutes for a model, hours of footage until the archive is full. The models are a roofline (the least of
+// pictures a second, minutes for a model, hours of footage the archive holds. The models are a roofline (the least of
 // several resources), Amdahl's law for work that is waited for, and the reading of every weight for language models; what
 // they reckon with comes from the brief's aims, whose coefficients lie in the catalog's calibration block, and what the build
 // gives comes from the rules of serving. Fit turns measurements into coefficients.
@@ -22,7 +22,9 @@ type Have struct {
 	By      [brief.Resources]int64
 	Missing [brief.Resources][]string // "part: field" the sheets lack, so that By is not known
 	Without [brief.Resources]bool     // the build has no part that could give it
-	Reads   []part.Codec              // video formats an engine of the build reads, of those the brief asks for
+	Reads   []part.Codec              // video formats an engine of the build reads
+	Writes  []part.Codec              // and writes
+	heat    map[brief.Load]*warmth    // what heat takes while a work goes on; none where it takes nothing
 }
 
 // Of is what a build gives under needs: every figure is the one the rules of serving find.
@@ -54,10 +56,11 @@ func Of(b *build.Build, n *brief.Needs) *Have {
 			h.By[t.Size], h.Missing[t.Size], h.Without[t.Size] = int64(t.Left), t.Missing, false
 		}
 	}
-	for _, c := range n.Decode {
-		if reads(b, c.Codec) {
-			h.Reads = append(h.Reads, c.Codec)
-		}
+	if b.Graphics != nil {
+		h.engine(&b.Graphics.Engine)
+	}
+	if b.Processor != nil && b.Processor.Graphics != nil {
+		h.engine(b.Processor.Graphics)
 	}
 	return h
 }
@@ -74,8 +77,23 @@ func (h *Have) take(m *rule.Margin) {
 	}
 }
 
-// reads reports an engine of the build that reads a format.
-func reads(b *build.Build, c part.Codec) bool {
-	return b.Graphics != nil && slices.Contains(b.Graphics.Decode, c) ||
-		b.Processor != nil && b.Processor.Graphics != nil && slices.Contains(b.Processor.Graphics.Decode, c)
+// engine notes the formats that an engine reads and writes.
+func (h *Have) engine(e *part.Engine) {
+	h.Reads, h.Writes = append(h.Reads, e.Decode...), append(h.Writes, e.Encode...)
+}
+
+// has reports that an engine of the build does what is reckoned with.
+func (h *Have) has(e *brief.Engine) bool {
+	if e.Writes {
+		return slices.Contains(h.Writes, e.Codec)
+	}
+	return slices.Contains(h.Reads, e.Codec)
+}
+
+// takes is what work costs that an engine eases: cost with it, more without; nil eases nothing.
+func (h *Have) takes(cost int64, e *brief.Engine) int64 {
+	if e == nil || h.has(e) {
+		return cost
+	}
+	return e.Without
 }

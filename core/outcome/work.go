@@ -14,7 +14,7 @@ import (
 // result is what a law makes of what a build gives.
 type result struct {
 	value   float64 // thousandths of the aim's unit
-	by      brief.Resource
+	by      string  // what sets it: a resource's title, or the engine
 	why     string
 	missing []string
 }
@@ -52,7 +52,7 @@ func roofline(limits []brief.Limit, u brief.Unit, h *Have) result {
 	for i, l := range limits {
 		best.missing = append(best.missing, h.missingOf(l.Resource)...)
 		if v := pays(&l, h); v < best.value {
-			best.value, best.by, at = v, l.Resource, i
+			best.value, best.by, at = v, l.Resource.Title(), i
 		}
 	}
 	if len(best.missing) == 0 && at >= 0 {
@@ -64,7 +64,7 @@ func roofline(limits []brief.Limit, u brief.Unit, h *Have) result {
 // pays is what one resource pays for, in thousandths of the aim's unit.
 func pays(l *brief.Limit, h *Have) float64 {
 	have := float64(usable(l, h)) - float64(l.Others) - float64(l.Fixed)
-	return max(0, float64(l.Per)*have/float64(moving(l, h)))
+	return max(0, float64(l.Per)*have/float64(h.takes(l.Moving, l.Engine)))
 }
 
 // usable is what a build gives of a limit's resource, of a drive without the share kept free.
@@ -74,15 +74,6 @@ func usable(l *brief.Limit, h *Have) int64 {
 		return have * (1000 - free) / 1000
 	}
 	return have
-}
-
-// moving is what a limit's figure costs: a third more where its format must be read without an engine, since the need
-// reckons with three quarters of the work where an engine reads.
-func moving(l *brief.Limit, h *Have) int64 {
-	if l.Codec != "" && !slices.Contains(h.Reads, l.Codec) {
-		return (l.Moving*4 + 2) / 3
-	}
-	return l.Moving
 }
 
 func limitWhy(l *brief.Limit, value float64, u brief.Unit, h *Have) string {
@@ -99,56 +90,71 @@ func limitWhy(l *brief.Limit, value float64, u brief.Unit, h *Have) string {
 	if l.Fixed > 0 {
 		fmt.Fprintf(&b, " − %s in any case", q(l.Fixed))
 	}
-	fmt.Fprintf(&b, ", at %s for %s = %s", q(moving(l, h)), Say(l.Per, u), Say(round(value, u), u))
-	if moving(l, h) != l.Moving {
-		fmt.Fprintf(&b, "; no engine reads %s", l.Codec)
-	}
+	fmt.Fprintf(&b, ", at %s for %s = %s", q(h.takes(l.Moving, l.Engine)), Say(l.Per, u), Say(round(value, u), u))
+	b.WriteString(h.lacks(l.Engine))
 	return b.String()
 }
 
-// job is how long a piece of work takes. With single and all points of the processor, what is left of all when others work
-// too, and compute points of the graphics engine:
+// lacks says that no engine does what was reckoned with; empty where one does or none was reckoned with.
+func (h *Have) lacks(e *brief.Engine) string {
+	switch {
+	case e == nil || h.has(e):
+		return ""
+	case e.Writes:
+		return fmt.Sprintf("; no engine writes %s", e.Codec)
+	}
+	return fmt.Sprintf("; no engine reads %s", e.Codec)
+}
+
+// job is how long a piece of work takes, by the quicker of the ways the build has: on threads and card alone, or with an engine
+// that writes the result.
+func job(j *brief.Job, u brief.Unit, h *Have) result {
+	r := way(j, j.CoreMS, "", u, h)
+	w := j.Writing
+	if w == nil || !slices.Contains(h.Writes, w.Codec) {
+		return r
+	}
+	by := *j
+	by.Beside = true
+	lacks := h.lacks(w.Reading)
+	if e := way(&by, h.takes(w.CoreMS, w.Reading), lacks, u, h, step{float64(w.EngineMS) / 1000, "the encoding engine",
+		fmt.Sprintf("an engine writes %s: %s", w.Codec, duration(float64(w.EngineMS)/1000))}); e.value < r.value {
+		return e
+	}
+	return r
+}
+
+// step is one part of a job.
+type step struct {
+	seconds float64
+	by      string
+	why     string
+}
+
+// way is one way to do a job. With single and all points of the processor, what is left of all when others work too, and
+// compute points of the graphics engine:
 //
-//	core = CoreMS/single × ((1 − p) + p × single/left)      Amdahl's law over left/single equal workers
+//	core = core milliseconds/single × ((1 − p) + p × single/left)      Amdahl's law over left/single equal workers
 //	card = CardMS/compute
 //	move = megabytes ÷ rate
-//	T = core + card + move, or the longest of them where they go on side by side
+//	T = core + card + move + further steps, or the longest of them where they go on side by side
 //
 // Where the build cannot do a step at all (no engine) the time has no end.
-func job(j *brief.Job, u brief.Unit, h *Have) result {
+func way(j *brief.Job, coreMS int64, note string, u brief.Unit, h *Have, steps ...step) result {
 	var r result
-	type step struct {
-		seconds float64
-		by      brief.Resource
-		why     string
-	}
-	var steps []step
-	if j.CoreMS > 0 {
+	if coreMS > 0 {
 		r.missing = append(r.missing, h.missingOf(brief.SingleWork, brief.AllWork)...)
-		single := float64(h.By[brief.SingleWork])
-		left := float64(h.By[brief.AllWork] - j.Others)
-		p := float64(j.Parallel) / 100_000
-		by := brief.AllWork
-		s := math.Inf(1)
-		if single > 0 && left > 0 {
-			workers := left / single
-			s = float64(j.CoreMS) / single / media.Amdahl(p, workers)
-			if 1-p > p/workers {
-				by = brief.SingleWork
-			}
-		}
-		steps = append(steps, step{s, by, fmt.Sprintf("%s core seconds, %s of them in parallel, at %s points a thread and %s in all%s: %s", group(j.CoreMS/1000),
-			j.Parallel.Q(), group(h.By[brief.SingleWork]), group(h.By[brief.AllWork]), lessOthers(j.Others), duration(s))})
+		steps = append(steps, core(j, coreMS, note, h))
 	}
 	if j.CardMS > 0 {
 		r.missing = append(r.missing, h.missingOf(brief.ComputeWork)...)
 		s := per(float64(j.CardMS), h.By[brief.ComputeWork])
-		steps = append(steps, step{s, brief.ComputeWork, fmt.Sprintf("%s card seconds at %s points: %s", group(j.CardMS/1000), group(h.By[brief.ComputeWork]), duration(s))})
+		steps = append(steps, step{s, brief.ComputeWork.Title(), fmt.Sprintf("%s card seconds at %s points: %s", group(j.CardMS/1000), group(h.By[brief.ComputeWork]), duration(s))})
 	}
 	if j.MoveMB > 0 {
 		r.missing = append(r.missing, h.missingOf(j.Over)...)
 		s := per(float64(j.MoveMB), h.By[j.Over]-j.Moving)
-		steps = append(steps, step{s, j.Over, fmt.Sprintf("%s MB over %s of %s MB/s: %s", group(j.MoveMB), j.Over.Title(), group(h.By[j.Over]), duration(s))})
+		steps = append(steps, step{s, j.Over.Title(), fmt.Sprintf("%s MB over %s of %s MB/s: %s", group(j.MoveMB), j.Over.Title(), group(h.By[j.Over]), duration(s))})
 	}
 	var total, longest float64
 	var whys []string
@@ -177,6 +183,24 @@ func job(j *brief.Job, u brief.Unit, h *Have) result {
 	return r
 }
 
+// core is a job's step on the processor.
+func core(j *brief.Job, coreMS int64, note string, h *Have) step {
+	single := float64(h.By[brief.SingleWork])
+	left := float64(h.By[brief.AllWork] - j.Others)
+	p := float64(j.Parallel) / 100_000
+	by := brief.AllWork
+	s := math.Inf(1)
+	if single > 0 && left > 0 {
+		workers := left / single
+		s = float64(coreMS) / single / media.Amdahl(p, workers)
+		if 1-p > p/workers {
+			by = brief.SingleWork
+		}
+	}
+	return step{s, by.Title(), fmt.Sprintf("%s core seconds%s, %s of them in parallel, at %s points a thread and %s in all%s: %s", group(coreMS/1000), note,
+		j.Parallel.Q(), group(h.By[brief.SingleWork]), group(h.By[brief.AllWork]), lessOthers(j.Others), duration(s))}
+}
+
 func lessOthers(points int64) string {
 	if points == 0 {
 		return ""
@@ -202,7 +226,7 @@ func duration(s float64) string {
 // and the rest at main memory's, each at the share of the peak that streaming reads reach; a weight takes a fifth more room
 // than its own size. Where card and memory together do not hold the weights nothing is written.
 func tokens(t *brief.Tokens, _ brief.Unit, h *Have) result {
-	r := result{by: brief.MemoryRate, missing: h.missingOf(brief.MemorySize, brief.MemoryRate)}
+	r := result{by: brief.MemoryRate.Title(), missing: h.missingOf(brief.MemorySize, brief.MemoryRate)}
 	weights := float64(t.WeightMB)
 	onCard := 0.0
 	if t.OnCard {
@@ -218,7 +242,7 @@ func tokens(t *brief.Tokens, _ brief.Unit, h *Have) result {
 		room -= float64(t.CacheMiB) * mibInMB
 	}
 	if inMemory > max(room, 0) {
-		r.by = brief.MemorySize
+		r.by = brief.MemorySize.Title()
 		r.why = fmt.Sprintf("%s MB of weights do not fit: %s MB on the card, %s MB left in memory", group(t.WeightMB), group(int64(onCard)), group(int64(max(room, 0))))
 		return r
 	}
@@ -236,10 +260,10 @@ func tokens(t *brief.Tokens, _ brief.Unit, h *Have) result {
 		r.value = 1000 / s
 	}
 	if slow <= s/2 {
-		r.by = brief.GraphicsRate
+		r.by = brief.GraphicsRate.Title()
 	}
 	if t.OnCard && inMemory > 0 {
-		r.by = brief.GraphicsMemory
+		r.by = brief.GraphicsMemory.Title()
 	}
 	r.why = fmt.Sprintf("a token reads %s MB of weights: %s MB on the card at %s MB/s, %s MB in memory at %s MB/s, %s of the peak reached", group(t.WeightMB),
 		group(int64(onCard)), group(h.By[brief.GraphicsRate]), group(int64(inMemory)), group(h.By[brief.MemoryRate]), t.Stream.Q())

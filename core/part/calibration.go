@@ -15,7 +15,8 @@ type Calibration struct {
 
 	VideoPlay   unit.Points `json:"video_play_points_per_gpx_s" range:"1..1000000" doc:"Work points that read, scale and mix 10^9 pixels of camera video a second, 8 bits, on the processor."`
 	VideoGrade  unit.Points `json:"video_grade_points_per_gpx_s" range:"1..1000000" doc:"Graphics points that grade 10^9 pixels a second with a few layers of correction."`
-	VideoEncode unit.Points `json:"video_encode_points_per_gpx_s" range:"1..1000000" doc:"Work points that write 10^9 pixels a second to a delivery format on the processor."`
+	VideoEncode unit.Points `json:"video_encode_points_per_gpx_s" range:"1..1000000" doc:"Work points that read, mix and write 10^9 pixels a second to a delivery format on the processor alone."`
+	VideoEngine unit.Whole  `json:"video_engine_ms_per_gpx" range:"1..1000000" doc:"Milliseconds in which one hardware engine writes 10^9 pixels to a delivery format, whatever part it sits on. 2000, a picture of 2160 lines 60 times a second, is common practice."`
 
 	GameDraw   unit.Points `json:"game_points_per_gpx_s" range:"1..1000000" doc:"Graphics points that draw 10^9 pixels a second of a demanding game."`
 	GameLoop   unit.Points `json:"game_loop_points" range:"0..10000" doc:"One-thread points of a game's main loop, whatever the frame rate."`

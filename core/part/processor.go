@@ -65,6 +65,17 @@ const (
 	CodecAV1     Codec = "av1-10bit-420"
 )
 
+// LargestPicture is the most pixels of a picture that engines write in a format: what its highest common level allows.
+//
+// Source: ITU-T H.264 Table A-1, level 5.2, 36 864 macroblocks of 256; ITU-T H.265 Table A.8, level 6.2, and the AV1 bitstream
+// specification, Annex A, level 6.3; all from memory. That engines go up to these levels is common practice.
+func (c Codec) LargestPicture() int64 {
+	if c == CodecH264 || c == CodecH264422 {
+		return 36_864 * 256
+	}
+	return 35_651_584
+}
+
 // Values lists the accepted words.
 func (Codec) Values() []string {
 	return []string{"h264-8bit-420", "h264-10bit-422", "h265-10bit-420", "h265-10bit-422", "av1-10bit-420"}

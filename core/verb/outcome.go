@@ -24,7 +24,7 @@ type Figure struct {
 	Low      Amount   `json:"low"`
 	Expected Amount   `json:"expected"`
 	High     Amount   `json:"high"`
-	SetBy    string   `json:"set_by"` // the resource that sets it
+	SetBy    string   `json:"set_by"` // what sets it: a resource, or the encoding engine
 	Verdict  string   `json:"verdict"`
 	Missing  []string `json:"missing,omitempty"`
 	Why      string   `json:"why"`
@@ -55,7 +55,7 @@ func figureOf(f *outcome.Figure) Figure {
 	amount := func(milli int64) Amount { return Amount{float64(milli) / 1000, outcome.Say(milli, f.Unit)} }
 	out := Figure{
 		Activity: f.Activity, What: f.What, Unit: f.Unit.Many, Low: amount(f.Low), Expected: amount(f.Expected), High: amount(f.High),
-		SetBy: f.By.Title(), Verdict: f.Verdict.String(), Missing: f.Missing, Why: f.Why, Band: f.Band, Source: f.Source,
+		SetBy: f.By, Verdict: f.Verdict.String(), Missing: f.Missing, Why: f.Why, Band: f.Band, Source: f.Source,
 	}
 	if f.Want > 0 {
 		want := amount(f.Want)

@@ -13,8 +13,8 @@ var outcomeCommand = command{
 	usage: "BUILD -brief BRIEF [-why]",
 	short: "what each activity will be like on a build",
 	long: `Reads a build and a brief and tells, in the customer's terms, what each activity
-will be like: minutes for a model, pictures a second, hours of footage until the
-archive is full. Every figure has a band: how far the calibration and what was
+will be like: minutes for a model, pictures a second, hours of footage the
+archive holds. Every figure has a band: how far the calibration and what was
 not said may be off. -why gives the arithmetic. Exit 1 where something the brief
 asks for is not reached.`,
 	example: "slipfit outcome build.json -brief testdata/briefs/museum-pottery.brief.json -why",
