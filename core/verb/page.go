@@ -49,6 +49,8 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 		return w.Needs(asked)
 	case "plan":
 		return w.Plan(ctx, asked, PlanAsk{For: a.For, Keep: a.Keep}, progress)
+	case "frontier":
+		return w.Frontier(ctx, asked, a.Keep, progress)
 	case "why":
 		return w.Why(ctx, asked, a.Keep, progress)
 	case "choices":

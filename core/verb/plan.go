@@ -17,7 +17,7 @@ type Progress func(done float64, note string)
 
 // PlanAsk is what a plan seeks beside the brief.
 type PlanAsk struct {
-	For  string   // least or best
+	For  string   // one of Seekings
 	Keep []string // "seat=part", settled choices
 }
 
@@ -28,9 +28,11 @@ type Plan struct {
 	For         string      `json:"for"`
 	Status      string      `json:"status"`
 	Certificate Certificate `json:"certificate"`
-	Proof       *Proof      `json:"proof,omitempty"` // nil where no build was found
-	Cuts        []Cut       `json:"cuts,omitempty"`
-	Build       *build.File `json:"build,omitempty"`
+	// Reached is what was sought: the case's volume (small), or the level at the chair to a tenth of a dB(A) (quiet).
+	Reached *unit.Quantity `json:"reached,omitempty"`
+	Proof   *Proof         `json:"proof,omitempty"` // nil where no build was found
+	Cuts    []Cut          `json:"cuts,omitempty"`
+	Build   *build.File    `json:"build,omitempty"`
 }
 
 // Certificate is what stands behind a plan.
@@ -42,6 +44,9 @@ type Certificate struct {
 	RootWorth    int64         `json:"root_worth"`
 	GapPrice     unit.Quantity `json:"gap_price"` // how much cheaper another build might still be
 	GapWorth     int64         `json:"gap_worth"` // how much more value another build might still serve
+
+	GapVolume *unit.Quantity `json:"gap_volume,omitempty"` // of small: how much smaller the case of another build might still be
+	GapNoise  *unit.Quantity `json:"gap_noise,omitempty"`  // of quiet: how much less another build might still be heard
 }
 
 // Cut is what one rule took away before any search, told where nothing could be planned.
@@ -53,18 +58,18 @@ type Cut struct {
 	Empties bool     `json:"empties,omitempty"`
 }
 
-// Seekings are what a plan can seek.
-var seekings = []string{"least", "best"}
+// Seekings are what a plan can seek, each among the builds that serve every floor within the budget: the least price, the most
+// value, the lowest level at the chair, the smallest case.
+func Seekings() []string { return []string{"least", "best", "quiet", "small"} }
 
-// Plan finds a build for a brief: the cheapest that serves every floor (least), or the one that serves most within the
-// budget (best).
+// Plan finds the build for a brief that is the best by what is sought.
 func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress Progress) (*Plan, error) {
 	said, asked, err := w.asked(file, ask.Keep)
 	if err != nil {
 		return nil, err
 	}
 	if ask.For == "" {
-		ask.For = seekings[0]
+		ask.For = Seekings()[0]
 	}
 	if progress != nil {
 		progress(0, "laying out the stock")
@@ -82,22 +87,40 @@ func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress P
 		a = problem.Least(ctx)
 	case "best":
 		a = problem.Best(ctx)
+	case "quiet":
+		a = problem.Quiet(ctx)
+	case "small":
+		a = problem.Small(ctx)
 	default:
-		return nil, fmt.Errorf("cannot plan for %q; want %s", ask.For, strings.Join(seekings, " or "))
+		return nil, fmt.Errorf("cannot plan for %q; want %s", ask.For, strings.Join(Seekings(), " or "))
 	}
-	return w.planned(said, ask.For, &a, asked.Needs), nil
+	out := w.planned(said, ask.For, &a, asked.Needs)
+	if a.Build != nil {
+		out.reach(&a)
+	}
+	return out, nil
+}
+
+// reach tells what was sought and reached, and what it may still miss.
+func (p *Plan) reach(a *plan.Answer) {
+	c := &a.Certificate
+	switch p.For {
+	case "quiet":
+		reached, gap := (c.Final.Noise + c.Gap.Noise).Q(), c.Gap.Noise.Q()
+		p.Reached, p.Certificate.GapNoise = &reached, &gap
+	case "small":
+		gap := c.Gap.Volume.Q()
+		p.Certificate.GapVolume = &gap
+		if volume, stated := a.Build.Case.Volume.Get(); stated {
+			reached := volume.Q()
+			p.Reached = &reached
+		}
+	}
 }
 
 func (w *Bench) planned(said *brief.Brief, seeking string, a *plan.Answer, needs *brief.Needs) *Plan {
 	out := &Plan{Head: head("slipfit-plan"), Title: said.Title, For: seeking, Status: a.Status.String()}
-	c := &a.Certificate
-	out.Certificate = Certificate{
-		Combinations: "0", Nodes: c.Nodes, Checks: c.Checks, RootPrice: c.Root.Price.Q(), RootWorth: c.Root.Worth,
-		GapPrice: c.Gap.Price.Q(), GapWorth: c.Gap.Worth,
-	}
-	if c.Combinations != nil {
-		out.Certificate.Combinations = c.Combinations.String()
-	}
+	out.Certificate = certificateOf(&a.Certificate)
 	for _, cut := range a.Cuts {
 		out.Cuts = append(out.Cuts, cutOf(cut))
 	}
@@ -106,6 +129,17 @@ func (w *Bench) planned(said *brief.Brief, seeking string, a *plan.Answer, needs
 		out.Proof = w.proof(a.Build, needs, said.Budget.Or(0))
 		f := a.Build.File()
 		out.Build = &f
+	}
+	return out
+}
+
+func certificateOf(c *plan.Certificate) Certificate {
+	out := Certificate{
+		Combinations: "0", Nodes: c.Nodes, Checks: c.Checks, RootPrice: c.Root.Price.Q(), RootWorth: c.Root.Worth,
+		GapPrice: c.Gap.Price.Q(), GapWorth: c.Gap.Worth,
+	}
+	if c.Combinations != nil {
+		out.Combinations = c.Combinations.String()
 	}
 	return out
 }

@@ -86,7 +86,7 @@ func (w *Bench) proof(b *build.Build, n *brief.Needs, budget unit.Money) *Proof 
 		out.Layout = b.Layout.Name
 	}
 	for _, l := range b.Lines() {
-		out.Parts = append(out.Parts, Line{l.Seat.String(), l.Seat.Title(), l.Article.ID, l.Article.Title(), l.Count, l.Price().Q(), l.Owned})
+		out.Parts = append(out.Parts, lineOf(l))
 	}
 	if n != nil {
 		out.Idle, out.Assumed = w.partsIdle(b, n), n.Assumed
@@ -97,4 +97,8 @@ func (w *Bench) proof(b *build.Build, n *brief.Needs, budget unit.Money) *Proof 
 		out.Counts[m.Verdict]++
 	}
 	return out
+}
+
+func lineOf(l build.Line) Line {
+	return Line{l.Seat.String(), l.Seat.Title(), l.Article.ID, l.Article.Title(), l.Count, l.Price().Q(), l.Owned}
 }

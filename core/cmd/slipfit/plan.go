@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"time"
 
@@ -11,16 +12,18 @@ import (
 
 var planCommand = command{
 	name:  "plan",
-	usage: "BRIEF [-for least|best] [-keep SEAT=PART]... [-out FILE]",
+	usage: "BRIEF [-for least|best|quiet|small|frontier] [-keep SEAT=PART]... [-out FILE]",
 	short: "the build for a brief, with the certificate that nothing better exists",
-	long: `Plans a machine from the catalog. least: the cheapest that serves every floor of
-the brief. best: the one that serves most within the budget. The answer is exact
+	long: `Plans a machine from the catalog that serves every floor of the brief within the
+budget. least: the cheapest. best: the one that serves most. quiet: the one heard
+least at the chair. small: the one in the smallest case. frontier: every price at
+which more is served than for less, with what changes there. The answer is exact
 for this catalog and these rules; where a deadline ends the search, it says how
 far from the best it may be. -out writes the build, for prove and sheet. Exit 1
 where no build can be found.`,
 	example: "slipfit plan testdata/briefs/museum-pottery.brief.json -for best -out build.json",
 	setup: func(k *call) {
-		k.flags.String("for", "least", "seek `WHAT`: least (price) or best (value within the budget)")
+		k.flags.String("for", "least", "seek `WHAT`: least (price), best (value), quiet, small (case), or the whole frontier of price and value")
 		k.flags.Var(&list{}, "keep", "settle `SEAT=PART`; SEAT=none leaves it empty; may be given again")
 		k.flags.String("out", "", "write the build to `FILE`")
 		k.flags.Duration("deadline", 0, "give the best found after this `TIME`, such as 5s")
@@ -30,8 +33,12 @@ where no build can be found.`,
 		if len(k.args) != 1 {
 			return k.usage("needs one brief")
 		}
-		if f := k.text("for"); f != "least" && f != "best" {
-			return k.usage("cannot plan for %q, want least or best", f)
+		aims := append(verb.Seekings(), "frontier")
+		if f := k.text("for"); !slices.Contains(aims, f) {
+			return k.usage("cannot plan for %q, want %s", f, strings.Join(aims, ", "))
+		}
+		if k.text("for") == "frontier" && k.text("out") != "" {
+			return k.usage("a frontier is many builds; -out writes one: plan for least or best")
 		}
 		w, err := k.bench()
 		if err != nil {
@@ -47,6 +54,9 @@ where no build can be found.`,
 			defer cancel()
 			ctx = limited
 		}
+		if k.text("for") == "frontier" {
+			return k.frontier(ctx, w, file)
+		}
 		p, err := w.Plan(ctx, file, verb.PlanAsk{For: k.text("for"), Keep: *k.flags.Lookup("keep").Value.(*list)}, nil)
 		if err != nil {
 			return k.fail(err)
@@ -61,12 +71,9 @@ where no build can be found.`,
 		} else {
 			k.plan(p, k.text("why") == "true")
 			if p.Status == "infeasible" {
-				y, err := w.Why(ctx, file, *k.flags.Lookup("keep").Value.(*list), nil)
-				if err != nil {
+				if err := k.explain(ctx, w, file); err != nil {
 					return k.fail(err)
 				}
-				k.printf("\n")
-				k.why(y)
 			}
 		}
 		if p.Build == nil {
@@ -82,14 +89,20 @@ type list []string
 func (l *list) String() string     { return strings.Join(*l, " ") }
 func (l *list) Set(s string) error { *l = append(*l, s); return nil }
 
+// explain says why nothing can be planned.
+func (k *call) explain(ctx context.Context, w *verb.Bench, file verb.Document) error {
+	y, err := w.Why(ctx, file, *k.flags.Lookup("keep").Value.(*list), nil)
+	if err != nil {
+		return err
+	}
+	k.printf("\n")
+	k.why(y)
+	return nil
+}
+
 func (k *call) plan(p *verb.Plan, every bool) {
 	if p.Proof == nil {
-		k.printf("%s\n\n", k.strong(p.Title))
-		if p.Status == "infeasible" {
-			k.paragraph("  ", "No build of this catalog can do it: "+p.Certificate.Combinations+" combinations are ruled out.")
-		} else {
-			k.paragraph("  ", "The search ended before a build was found; there may be one.")
-		}
+		k.nothing(p.Title, p.Status, &p.Certificate)
 		return
 	}
 	k.proof(p.Proof, every)
@@ -97,18 +110,50 @@ func (k *call) plan(p *verb.Plan, every bool) {
 	c := &p.Certificate
 	switch p.Status {
 	case "optimal":
-		k.paragraph("  ", "Proven the "+seeking(p.For)+" among "+c.Combinations+" combinations, "+count(int(c.Nodes), "node")+" opened.")
+		k.paragraph("  ", "Proven "+seeking(p)+" among "+c.Combinations+" combinations, "+count(int(c.Nodes), "node")+" opened.")
 	default:
-		k.paragraph("  ", "Stopped early: another build may be up to "+c.GapPrice.String()+" cheaper or serve "+count(int(c.GapWorth), "point")+" more.")
+		k.paragraph("  ", "Stopped early: another build may be "+missing(c)+".")
 	}
 	if path := k.text("out"); path != "" {
 		k.printf("  Written to %s.\n", path)
 	}
 }
 
-func seeking(what string) string {
-	if what == "best" {
-		return "most served within the budget"
+// nothing says that no build was found.
+func (k *call) nothing(title, status string, c *verb.Certificate) {
+	k.printf("%s\n\n", k.strong(title))
+	if status == "infeasible" {
+		k.paragraph("  ", "No build of this catalog can do it: "+c.Combinations+" combinations are ruled out.")
+	} else {
+		k.paragraph("  ", "The search ended before a build was found; there may be one.")
 	}
-	return "least price"
+}
+
+// seeking says what a plan was for, and what it came to where its price does not tell.
+func seeking(p *verb.Plan) string {
+	text := map[string]string{
+		"least": "the least price", "best": "the most served within the budget", "quiet": "the least heard at the chair", "small": "the smallest case",
+	}[p.For]
+	if p.Reached != nil {
+		text += ", " + p.Reached.String() + ", at the least price,"
+	}
+	return text
+}
+
+// missing says how much better another build may still be.
+func missing(c *verb.Certificate) string {
+	var list []string
+	if c.GapVolume != nil && c.GapVolume.N > 0 {
+		list = append(list, "up to "+c.GapVolume.String()+" smaller")
+	}
+	if c.GapNoise != nil && c.GapNoise.N > 0 {
+		list = append(list, "up to "+c.GapNoise.String()+" quieter")
+	}
+	if c.GapPrice.N > 0 {
+		list = append(list, "up to "+c.GapPrice.String()+" cheaper")
+	}
+	if c.GapWorth > 0 || len(list) == 0 {
+		list = append(list, "worth up to "+count(int(c.GapWorth), "point")+" more")
+	}
+	return strings.Join(list, ", or ")
 }
