@@ -177,6 +177,10 @@ func (a *asker) mode(width, height, refresh, bits int) Screen {
 // pixelRate is pixels a second of one screen.
 func (s Screen) pixelRate() int64 { return int64(s.Width) * int64(s.Height) * int64(s.Refresh) }
 
+// tidied is how many weeks of new work an archive takes beside what is kept before somebody clears out the oldest: once a month.
+// Room past that is kept empty. Common practice.
+const tidied = 4
+
 // practice is the source of what careful builders reckon with and no standard states.
 const practice = "common practice"
 

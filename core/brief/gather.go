@@ -23,7 +23,7 @@ const (
 var shared = [Resources]sharing{
 	SingleWork: most, AllWork: running, Threads: running, MemorySize: running, MemoryRate: running, Channels: most,
 	DrawWork: running, ComputeWork: running, GraphicsMemory: running, GraphicsRate: most,
-	BootSize: standing, BootRead: most, CacheSize: standing, CacheWrite: running, ArchiveSize: standing, ArchiveWrite: running,
+	BootSize: standing, BootRead: most, CacheSize: standing, CacheWrite: running, ArchiveSize: standing, ArchiveWrite: most,
 	Endurance: most, Wired: most, Wireless: most, FastPorts: running,
 }
 

@@ -33,7 +33,7 @@ const (
 //	graphics   6 GiB up to 30 megapixels and 1 GiB more for every 10 above it (a pair of depth maps in float, with their pyramid)
 //	cache      an object's photographs and twice their volume in depth maps and meshes, for two weeks' objects
 //	archive    photographs, and a quarter of their volume for the finished model, for every object kept; with a
-//	           quarter of a year's new objects it is enough
+//	           month's new objects it is enough
 //
 // Source: the calibration block; 4 bytes a pixel, the shares of the volume and the graphics memory are common practice.
 func (p *Photogrammetry) ask(a *asker) {
@@ -71,7 +71,7 @@ func (p *Photogrammetry) ask(a *asker) {
 	a.need(CacheSize, 2*week*3*object, 4*week*3*object, 20, practice,
 		"%d objects of two weeks × 3 × %s of %s", 2*week, size(object), which)
 	a.need(CacheWrite, 300, 1200, 10, practice, "depth maps are written as fast as they are made")
-	a.need(ArchiveSize, ceil(kept*5*object, 4), ceil((kept+13*week)*5*object, 4), 30, practice, "%d objects × 1.25 × %s of photographs and model", kept, size(object))
+	a.need(ArchiveSize, ceil(kept*5*object, 4), ceil((kept+tidied*week)*5*object, 4), 30, practice, "%d objects × 1.25 × %s of photographs and model", kept, size(object))
 	a.need(ArchiveWrite, 60, 150, 5, practice, "an object is put away in minutes")
 	a.need(FastPorts, 1, 2, 5, practice, "a card reader")
 	a.writesYearly(0, 52*week*3*object, 65*week*object)
