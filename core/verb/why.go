@@ -24,10 +24,27 @@ type Why struct {
 
 // Repair is a smallest set of demands whose giving up lets a build stand.
 type Repair struct {
-	Drops []string      `json:"drops"`
+	Drops []Drop        `json:"drops"`
 	Price unit.Quantity `json:"price"` // of the cheapest build that meets all other demands, before tax
 	Above unit.Quantity `json:"above"` // how far that lies above the budget asked
 	Build *build.File   `json:"build"`
+}
+
+// Drop is a demand that a repair gives up.
+type Drop struct {
+	Asks string `json:"asks"`
+	Path string `json:"path,omitempty"` // of the answer in the brief that asks it; left out where it follows from the work
+	Seat string `json:"seat,omitempty"` // whose choice is given up
+}
+
+func dropOf(d *plan.Demand) Drop {
+	out := Drop{Asks: d.Text, Path: d.Path}
+	for s := range build.Seat(build.Seats) {
+		if d.Kept.Has(s) {
+			out.Seat = s.String()
+		}
+	}
+	return out
 }
 
 // together is how many demands a repair gives up at most.
@@ -77,7 +94,7 @@ func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress 
 		f := r.Answer.Build.File()
 		one := Repair{Price: r.Answer.Price.Q(), Above: r.Above.Q(), Build: &f}
 		for j := range r.Drops {
-			one.Drops = append(one.Drops, r.Drops[j].Text)
+			one.Drops = append(one.Drops, dropOf(&r.Drops[j]))
 		}
 		out.Repairs = append(out.Repairs, one)
 	}

@@ -68,7 +68,11 @@ func (k *call) why(y *verb.Why) {
 		k.paragraph("  ", "Giving up two of all that is asked is not enough.")
 	}
 	for _, r := range y.Repairs {
-		text := "Give up " + strings.Join(r.Drops, ", and ") + ": a build for " + r.Price.String() + " before tax"
+		var drops []string
+		for _, d := range r.Drops {
+			drops = append(drops, d.Asks)
+		}
+		text := "Give up " + strings.Join(drops, ", and ") + ": a build for " + r.Price.String() + " before tax"
 		if r.Above.N > 0 {
 			text += ", " + r.Above.String() + " above the budget"
 		}
