@@ -106,7 +106,7 @@ func (f *Figure) panel(b *strings.Builder, p *Panel, x, y float64) {
 		values = append(values, 0)
 	}
 	up := scaleOf(values, false)
-	g := grid{x: x, y: y, across: across, up: up}
+	g := grid{x: x, y: y, w: plotW, h: plotH, across: across, up: up}
 	fmt.Fprintf(b, `<g class="chart-panel"><text x="%s" y="%s" font-weight="bold">%s</text><text x="%s" y="%s" text-anchor="end">%s</text>`,
 		num(x), num(y-22), esc(p.Title), num(x-6), num(y-8), esc(p.Unit))
 	g.paper(b)

@@ -9,11 +9,12 @@ import (
 // grid is a panel's plot at its place in the drawing.
 type grid struct {
 	x, y       float64 // of its upper left corner
+	w, h       float64
 	across, up scale
 }
 
-func (g *grid) px(v float64) float64 { return g.x + float64(plotW*g.across.at(v)) }
-func (g *grid) py(v float64) float64 { return g.y + plotH - float64(plotH*g.up.at(v)) }
+func (g *grid) px(v float64) float64 { return g.x + float64(g.w*g.across.at(v)) }
+func (g *grid) py(v float64) float64 { return g.y + g.h - float64(g.h*g.up.at(v)) }
 
 // paper draws graph paper: fine lines at fifths of a step, firmer ones at the steps, figures along both axes.
 func (g *grid) paper(b *strings.Builder) {
@@ -23,19 +24,19 @@ func (g *grid) paper(b *strings.Builder) {
 		}
 	}
 	b.WriteString(`<g class="chart-grid" stroke="currentColor" fill="none" stroke-width="0.4" stroke-opacity="0.14"><path d="`)
-	fine(g.across, func(v float64) { fmt.Fprintf(b, "M%s %sV%s", num(g.px(v)), num(g.y), num(g.y+plotH)) })
-	fine(g.up, func(v float64) { fmt.Fprintf(b, "M%s %sH%s", num(g.x), num(g.py(v)), num(g.x+plotW)) })
+	fine(g.across, func(v float64) { fmt.Fprintf(b, "M%s %sV%s", num(g.px(v)), num(g.y), num(g.y+g.h)) })
+	fine(g.up, func(v float64) { fmt.Fprintf(b, "M%s %sH%s", num(g.x), num(g.py(v)), num(g.x+g.w)) })
 	b.WriteString(`"/><path stroke-opacity="0.32" d="`)
 	for _, v := range g.across.ticks() {
-		fmt.Fprintf(b, "M%s %sV%s", num(g.px(v)), num(g.y), num(g.y+plotH))
+		fmt.Fprintf(b, "M%s %sV%s", num(g.px(v)), num(g.y), num(g.y+g.h))
 	}
 	for _, v := range g.up.ticks() {
-		fmt.Fprintf(b, "M%s %sH%s", num(g.x), num(g.py(v)), num(g.x+plotW))
+		fmt.Fprintf(b, "M%s %sH%s", num(g.x), num(g.py(v)), num(g.x+g.w))
 	}
-	fmt.Fprintf(b, `"/><path stroke-opacity="1" stroke-width="0.9" d="M%s %sV%sH%s"/></g>`, num(g.x), num(g.y), num(g.y+plotH), num(g.x+plotW))
+	fmt.Fprintf(b, `"/><path stroke-opacity="1" stroke-width="0.9" d="M%s %sV%sH%s"/></g>`, num(g.x), num(g.y), num(g.y+g.h), num(g.x+g.w))
 	b.WriteString(`<g class="chart-scale" font-size="10">`)
 	for _, v := range g.across.ticks() {
-		fmt.Fprintf(b, `<text x="%s" y="%s" text-anchor="middle">%s</text>`, num(g.px(v)), num(g.y+plotH+14), short(v))
+		fmt.Fprintf(b, `<text x="%s" y="%s" text-anchor="middle">%s</text>`, num(g.px(v)), num(g.y+g.h+14), short(v))
 	}
 	for _, v := range g.up.ticks() {
 		fmt.Fprintf(b, `<text x="%s" y="%s" text-anchor="end">%s</text>`, num(g.x-6), num(g.py(v)+3.5), short(v))
@@ -96,7 +97,7 @@ func (g *grid) limits(b *strings.Builder, p *Panel) {
 		}
 		y := g.py(l.Limit)
 		fmt.Fprintf(b, `<path class="chart-limit" fill="none" stroke="currentColor" stroke-width="0.9" d="M%s %sH%s"/><text class="chart-limit" font-size="9" x="%s" y="%s">%s</text>`,
-			num(g.x), num(y), num(g.x+plotW), num(g.x+4), num(y-3), esc(strings.Join(names, ", ")))
+			num(g.x), num(y), num(g.x+g.w), num(g.x+4), num(y-3), esc(strings.Join(names, ", ")))
 	}
 }
 
@@ -127,11 +128,11 @@ func (g *grid) names(b *strings.Builder, p *Panel) {
 			list[i].y = max(list[i].y, list[i-1].y+minGap)
 		}
 	}
-	for i, floor := len(list)-1, g.y+plotH+4; i >= 0; i-- {
+	for i, floor := len(list)-1, g.y+g.h+4; i >= 0; i-- {
 		list[i].y = min(list[i].y, floor)
 		floor = list[i].y - minGap
 	}
-	right := g.x + plotW
+	right := g.x + g.w
 	for _, n := range list {
 		fmt.Fprintf(b, `<path fill="none" stroke="currentColor" stroke-width="0.5" d="M%s %sL%s %s"/><text class="chart-name" font-size="10" x="%s" y="%s">%s</text>`,
 			num(right), num(n.end), num(right+9), num(n.y), num(right+12), num(n.y+3.5), esc(n.text))
