@@ -80,11 +80,7 @@ func (a *Ask) refuses(o build.Option) bool {
 }
 
 // check says what in an ask the stock cannot answer to.
-func (a *Ask) check(stock *part.Stock) error {
-	known := map[string]bool{}
-	for _, art := range stock.Articles() {
-		known[art.ID] = true
-	}
+func (a *Ask) check(known map[string]bool) error {
 	var taken build.Set
 	for _, c := range a.Keep {
 		if c.Part != "" && !known[c.Part] {

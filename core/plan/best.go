@@ -1,8 +1,9 @@
 package plan
 
 import (
+	"cmp"
 	"context"
-	"math"
+	"slices"
 
 	"slipfit/core/unit"
 )
@@ -18,175 +19,230 @@ func (p *Problem) Best(ctx context.Context) Answer {
 	if p.emptied() {
 		return p.infeasible(a)
 	}
-	p.appraise()
 	best, s := p.least(ctx, p.priceBound())
 	a.Certificate.Nodes += s.nodes
 	if best == nil {
 		p.conclude(&a, s, nil)
 		return a
 	}
-	top := p.most(ctx, best, &a)
-	if top.stopped {
-		p.conclude(&a, top, best)
-		a.Certificate.Final = Bound{Worth: max(best.worth, min(a.Certificate.Root.Worth, top.worthWithin(p.purse, top.open)))}
-		a.Certificate.Gap.Worth = a.Certificate.Final.Worth - a.Worth
-		return a
+	h := &hunt{ctx: ctx, p: p, best: best, shares: p.shares()}
+	a.Certificate.Root.Worth = max(best.worth, h.ceiling())
+	worth := h.most()
+	a.Certificate.Root.Price = unit.Money(min(best.price, h.floor()))
+	price := best.price
+	if !h.stopped {
+		price = h.cheapest()
 	}
-	low := p.cheapestAt(ctx, best, &a)
-	p.conclude(&a, low, best)
-	a.Certificate.Final = Bound{Worth: a.Worth, Price: a.Price}
-	if low.stopped {
-		final := max(a.Certificate.Root.Price, unit.Money(p.fixed+low.priceFor(best.worth, low.open)))
-		a.Certificate.Final.Price = min(a.Price, final)
-		a.Certificate.Gap.Price = a.Price - a.Certificate.Final.Price
-	}
+	a.Certificate.Nodes += h.nodes
+	s.stopped = h.stopped
+	p.conclude(&a, s, best)
+	a.Certificate.Final = Bound{Worth: worth, Price: unit.Money(price)}
+	a.Certificate.Gap = Bound{Worth: worth - best.worth, Price: unit.Money(best.price - price)}
 	return a
 }
 
-// most raises a choice to the one of the most value within the budget.
-func (p *Problem) most(ctx context.Context, best *leaf, a *Answer) *search {
-	budget := p.purse
-	if free := p.newBound(p.valueFrame(), weights{perPoint: scale}); free.worthWithin(budget, free.root()) <= best.worth {
-		a.Certificate.Root.Worth = best.worth
-		return newSearch(ctx, free, 0)
-	}
-	focus, main := p.focus(func(b *bound) int64 { return b.worthWithin(budget, b.root()) },
-		func(b *bound) int64 { return b.costFor(budget, best.worth+1) })
-	p = focus
-	free := p.newBound(main.frame, weights{perPoint: scale})
-	a.Certificate.Root.Worth = max(best.worth, min(main.worthWithin(budget, main.root()), free.worthWithin(budget, free.root())))
-	s := newSearch(ctx, main, 0, free, p.priceBound())
-	limit := func() {
-		s.limit = main.costFor(budget, best.worth+1)
-		s.guards[0].limit = free.costFor(budget, best.worth+1)
-		s.guards[1].limit = budget
-	}
-	limit()
-	s.found = func(s *search) {
-		if l := s.leaf(); l.price-p.fixed <= budget && l.worth > best.worth {
-			*best = l
-			limit()
-		}
-	}
-	s.run()
-	a.Certificate.Nodes += s.nodes
-	return s
+// hunt is a search for the best build in progress. The problem is searched in shares, which differ in what seats they leave
+// empty: rules can say much more of a seat that is known to be filled.
+type hunt struct {
+	ctx     context.Context
+	p       *Problem
+	best    *leaf
+	shares  []*share
+	nodes   int64
+	stopped bool
 }
 
-// cheapestAt lowers a choice to the cheapest that serves as much, first in tie order.
-func (p *Problem) cheapestAt(ctx context.Context, best *leaf, a *Answer) *search {
-	focus, main := p.focus(func(b *bound) int64 { return -b.priceFor(best.worth, b.root()) },
-		func(b *bound) int64 { return b.costFor(best.price-b.p.fixed, best.worth) })
-	p = focus
-	free := p.newBound(main.frame, weights{perPoint: scale})
-	price := p.priceBound()
-	a.Certificate.Root.Price = unit.Money(p.fixed + max(price.root(), main.priceFor(best.worth, main.root())))
-	s := newSearch(ctx, main, 0, free, price)
-	limit := func(s *search, price int64) {
-		s.limit = main.costFor(price, best.worth)
-		s.guards[0].limit = free.costFor(price, best.worth)
-		s.guards[1].limit = price
+// share is one share of a problem. Its choices are known by the same options.
+type share struct {
+	*Problem
+	free  *bound // on value alone
+	most  int64  // no choice of it within the budget is worth more
+	price *bound // on price alone
+}
+
+// shares splits the problem by which seats that may be left empty are, those that may serve most first.
+func (p *Problem) shares() []*share {
+	list := []*Problem{p}
+	for c, col := range p.cols {
+		if filled, empty := col.filled(); !filled || !empty {
+			continue
+		}
+		var next []*Problem
+		for _, q := range list {
+			for _, fill := range [...]bool{false, true} {
+				if r := q.within(q.leaving(c, fill)); r != nil {
+					next = append(next, r)
+				}
+			}
+		}
+		list = next
 	}
-	limit(s, best.price-p.fixed-1)
-	s.found = func(s *search) {
-		if l := s.leaf(); l.worth >= best.worth && l.price < best.price {
-			*best = l
-			limit(s, best.price-p.fixed-1)
+	var shares []*share
+	for _, q := range list {
+		q.appraise()
+		s := &share{Problem: q, price: q.priceBound()}
+		if s.price.root() > q.purse {
+			continue
+		}
+		s.free = q.newBound(q.valueFrame(), weights{perPoint: scale})
+		s.most = s.free.worthWithin(q.purse, s.free.root())
+		shares = append(shares, s)
+	}
+	slices.SortStableFunc(shares, func(a, b *share) int { return cmp.Compare(b.most, a.most) })
+	return shares
+}
+
+// leaving is what is live, but of one column only the options that fill its seat, or that do not.
+func (p *Problem) leaving(c int, fill bool) []set {
+	live := make([]set, len(p.cols))
+	for i, col := range p.cols {
+		live[i] = slices.Clone(col.live)
+	}
+	for o, option := range p.cols[c].options {
+		if (option.Part != nil) != fill {
+			live[c].drop(o)
 		}
 	}
-	s.run()
-	a.Certificate.Nodes += s.nodes
-	if s.stopped {
-		return s
+	return live
+}
+
+// ceiling is the most that any share may be worth.
+func (h *hunt) ceiling() int64 {
+	if len(h.shares) == 0 {
+		return 0
 	}
-	tie := newSearch(ctx, main, 0, free, price)
-	limit(tie, best.price-p.fixed)
-	tie.tidy = true
-	tie.found = func(s *search) {
-		if l := s.leaf(); l.price == best.price && l.worth == best.worth {
-			*best = l
+	return h.shares[0].most
+}
+
+// floor is the least that any share may cost.
+func (h *hunt) floor() int64 {
+	least := h.best.price
+	for _, s := range h.shares {
+		least = min(least, h.p.fixed+s.price.root())
+	}
+	return least
+}
+
+// most raises the best to the choice of the most value within the budget, and returns what no choice is worth more than.
+func (h *hunt) most() int64 {
+	budget := h.p.purse
+	ceiling := h.best.worth
+	for _, part := range h.shares {
+		if part.most <= h.best.worth {
+			continue
+		}
+		if h.stopped {
+			ceiling = max(ceiling, part.most)
+			continue
+		}
+		p, main := part.focus(part.free.frame, func(b *bound) int64 { return b.worthWithin(budget, b.root()) },
+			func(b *bound) int64 { return b.costFor(budget, h.best.worth+1) })
+		if p == nil {
+			continue
+		}
+		free := p.newBound(main.frame, weights{perPoint: scale})
+		s := newSearch(h.ctx, main, 0, free, p.priceBound())
+		limit := func() {
+			s.limit = main.costFor(budget, h.best.worth+1)
+			s.guards[0].limit = free.costFor(budget, h.best.worth+1)
+			s.guards[1].limit = budget
+		}
+		limit()
+		s.found = func(s *search) {
+			if l := s.leaf(); l.price-p.fixed <= budget && l.worth > h.best.worth {
+				*h.best = l
+				limit()
+			}
+		}
+		h.run(s)
+		if s.stopped {
+			ceiling = max(ceiling, min(part.most, main.worthWithin(budget, s.open)))
+		}
+	}
+	return max(ceiling, h.best.worth)
+}
+
+func (h *hunt) run(s *search) {
+	s.run()
+	h.nodes += s.nodes
+	h.stopped = h.stopped || s.stopped
+}
+
+// cheapest lowers the best to the cheapest choice that serves as much, first in tie order, and returns what no such choice
+// costs less than.
+func (h *hunt) cheapest() int64 {
+	floor := int64(never)
+	var ties []*search
+	for _, part := range h.shares {
+		if part.most < h.best.worth || h.p.fixed+part.price.root() > h.best.price {
+			continue
+		}
+		if h.stopped {
+			floor = min(floor, h.p.fixed+part.price.root())
+			continue
+		}
+		worth := h.best.worth
+		p, main := part.focus(part.free.frame, func(b *bound) int64 { return -b.priceFor(worth, b.root()) },
+			func(b *bound) int64 { return b.costFor(h.best.price-b.p.fixed, worth) })
+		if p == nil {
+			continue
+		}
+		s := newSearch(h.ctx, main, 0, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
+		h.limit(s, h.best.price-1)
+		s.found = func(s *search) {
+			if l := s.leaf(); l.worth >= h.best.worth && l.price < h.best.price {
+				*h.best = l
+				h.limit(s, h.best.price-1)
+			}
+		}
+		h.run(s)
+		if s.stopped {
+			floor = min(floor, max(h.p.fixed+part.price.root(), h.p.fixed+main.priceFor(worth, s.open)))
+		}
+		ties = append(ties, newSearch(h.ctx, main, 0, s.guards[0].bound, s.guards[1].bound))
+	}
+	for _, s := range ties {
+		h.first(s)
+	}
+	return min(floor, h.best.price)
+}
+
+// limit holds a search to choices that serve as much as the best and cost no more than so much.
+func (h *hunt) limit(s *search, price int64) {
+	price -= h.p.fixed
+	s.limit = s.costFor(price, h.best.worth)
+	s.guards[0].limit = s.guards[0].costFor(price, h.best.worth)
+	s.guards[1].limit = price
+}
+
+// first replaces the best by what one search finds that costs and serves the same and comes first in tie order, where it
+// comes before the best.
+func (h *hunt) first(s *search) {
+	h.limit(s, h.best.price)
+	if h.stopped || s.root() > s.limit {
+		return
+	}
+	s.tidy = true
+	s.found = func(s *search) {
+		if l := s.leaf(); l.price == h.best.price && l.worth == h.best.worth {
+			if h.p.before(&l, h.best) {
+				*h.best = l
+			}
 			s.stop = true
 		}
 	}
-	tie.run()
-	a.Certificate.Nodes += tie.nodes
-	return s
+	s.run()
+	h.nodes += s.nodes
 }
 
-// focus makes the tightest bound by a measure, leaves out the options that no choice of use has by it, and begins again
-// with what is left, as long as that is much less. It returns what is left, and the bound on it.
-func (p *Problem) focus(measure, limit func(b *bound) int64) (*Problem, *bound) {
-	lo, hi := 0.0, 26.0
-	for {
-		b, at := p.tightest(p.valueFrame(), measure, lo, hi)
-		q := p.within(b.useful(limit(b)))
-		if q == nil || q.count()*10 > p.count()*9 {
-			return p, b
-		}
-		p, lo, hi = q, max(0, at-3), at+3
-	}
-}
-
-// valueFrame is the frame for bounds that weigh price against value.
-func (p *Problem) valueFrame() *frame {
-	worth := int64(1)
-	for i := range p.ask.Needs.By {
-		worth += int64(p.ask.Needs.By[i].Weight) * 1000
-	}
-	return p.newFrame(weights{perMinor: max(1, scale*worth/max(p.purse, 1)), perPoint: scale}, -1)
-}
-
-// tightest looks for the price of value whose bound is least by a measure convex in that price, between two powers of
-// two, and says where it found it.
-func (p *Problem) tightest(f *frame, measure func(b *bound) int64, lo, hi float64) (*bound, float64) {
-	type trial struct {
-		at    float64
-		bound *bound
-		value int64
-	}
-	try := func(x float64) trial {
-		b := p.newBound(f, weights{perMinor: int64(math.Exp2(x)), perPoint: scale})
-		return trial{x, b, measure(b)}
-	}
-	const golden = 0.381966
-	a, b := try(lo+(hi-lo)*golden), try(hi-(hi-lo)*golden)
-	for hi-lo > 1 {
-		if a.value < b.value {
-			hi, b = b.at, a
-			a = try(lo + (hi-lo)*golden)
-		} else {
-			lo, a = a.at, b
-			b = try(hi - (hi-lo)*golden)
+// before reports a choice that comes earlier in tie order than another.
+func (p *Problem) before(a, b *leaf) bool {
+	for _, s := range sequence {
+		if c := p.colOf[s]; c >= 0 && a.pick[c] != b.pick[c] {
+			return a.pick[c] < b.pick[c]
 		}
 	}
-	if a.value < b.value {
-		return a.bound, a.at
-	}
-	return b.bound, b.at
-}
-
-// costFor is the most a choice can cost that is priced and worth so much, what is settled left out of the price.
-func (b *bound) costFor(price, worth int64) int64 {
-	return b.perMinor*price - b.perPoint*(worth-b.p.settled)
-}
-
-// worthWithin is the most value a budget can buy where no choice costs less than so much.
-func (b *bound) worthWithin(budget, cost int64) int64 {
-	return b.p.settled + floor(b.perMinor*budget-cost, b.perPoint)
-}
-
-// priceFor is the least price of so much value where no choice costs less than so much.
-func (b *bound) priceFor(worth, cost int64) int64 {
-	return -floor(-(cost + b.perPoint*(worth-b.p.settled)), b.perMinor)
-}
-
-// floor divides rounding down; d is positive.
-func floor(n, d int64) int64 {
-	q := n / d
-	if n%d < 0 {
-		q--
-	}
-	return q
+	return false
 }
 
 // appraise works out the largest worth that each factor can reach.

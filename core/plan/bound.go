@@ -13,21 +13,20 @@ const never = math.MaxInt64 / 4
 type weights struct{ perMinor, perPoint int64 }
 
 // bound is an admissible bound on the cost of a choice of options, by elimination: from the last column to the first,
-// each column tells those it hangs on what it costs at least for each of their options. Whatever is decided, the sum of
-// what the undecided columns tell, where those they hang on are decided, is a bound on all of them.
+// each column tells the one it hangs on what it costs at least for each of its options. Whatever is decided, the sum of
+// what the undecided columns tell, where the one they hang on is decided, is a bound on all of them.
 type bound struct {
 	*frame
 	weights
 	p      *Problem
 	tells  [][]int64 // by column: least cost of it and all that hangs on it, by the options of its scope
-	low    [][]int64 // by column: least of what it tells by the options of the last of its scope alone
 	reach  [][]int64 // by column and option: least cost of it and all that hangs on it with that option, whatever its scope
 	ranked [][]int32 // by column: live options, least reach first
 }
 
 func (p *Problem) blankBound(f *frame, w weights) *bound {
 	n := len(p.cols)
-	return &bound{frame: f, weights: w, p: p, tells: make([][]int64, n), low: make([][]int64, n), reach: make([][]int64, n), ranked: make([][]int32, n)}
+	return &bound{frame: f, weights: w, p: p, tells: make([][]int64, n), reach: make([][]int64, n), ranked: make([][]int32, n)}
 }
 
 func (p *Problem) newBound(f *frame, w weights) *bound {
@@ -63,7 +62,7 @@ func (b *bound) rank(c int) {
 		if col.live.has(o) {
 			reach[o] = b.own(c, o)
 			for _, k := range b.into[c] {
-				reach[o] = min(never, reach[o]+b.low[k][o])
+				reach[o] = min(never, reach[o]+b.tells[k][o])
 			}
 		}
 		if reach[o] < never {
@@ -76,140 +75,97 @@ func (b *bound) rank(c int) {
 	b.reach[c], b.ranked[c] = reach, list
 }
 
-// lowest takes from what column c tells the least by the options of the last of its scope.
-func (b *bound) lowest(c int) {
-	s := b.scope[c]
-	if len(s) < 2 {
-		b.low[c] = b.tells[c]
-		return
-	}
-	n := len(b.p.cols[s[1]].options)
-	b.low[c] = slices.Repeat([]int64{never}, n)
-	for at, told := range b.tells[c] {
-		b.low[c][at%n] = min(b.low[c][at%n], told)
-	}
-}
-
 // send works out what a column tells its scope.
 func (b *bound) send(c int) {
-	switch s := b.scope[c]; len(s) {
-	case 0:
+	q := b.scope[c]
+	if q < 0 {
 		b.tells[c] = []int64{b.first(c)}
-	case 1:
-		b.tells[c] = make([]int64, len(b.p.cols[s[0]].options))
-		for o := range b.tells[c] {
-			b.tells[c][o] = never
-			if b.p.cols[s[0]].live.has(o) {
-				b.tells[c][o] = b.cheapest(c, s, b.sure[c], o, o)
-			}
-		}
-	default:
-		x, y := b.p.cols[s[0]], b.p.cols[s[1]]
-		t := b.p.tables.get(s[0], s[1])
-		n := len(y.options)
-		b.tells[c] = make([]int64, len(x.options)*n)
-		for i := range x.options {
-			for j := range y.options {
-				at := i*n + j
-				b.tells[c][at] = never
-				if x.live.has(i) && y.live.has(j) && (t == nil || t.row(i).has(j)) {
-					b.tells[c][at] = b.cheapest(c, s, b.sure[c], i, j)
-				}
-			}
+		return
+	}
+	b.tells[c] = make([]int64, len(b.p.cols[q].options))
+	for j := range b.tells[c] {
+		b.tells[c][j] = never
+		if b.p.cols[q].live.has(j) {
+			b.tells[c][j] = b.cheapest(c, q, j)
 		}
 	}
-	b.lowest(c)
 }
 
 // first is the least reach of a column, never where it has no option.
 func (b *bound) first(c int) int64 {
-	if len(b.ranked[c]) == 0 {
-		return never
+	for _, o := range b.ranked[c] {
+		if b.p.stands(c, int(o)) {
+			return b.reach[c][o]
+		}
 	}
-	return b.reach[c][b.ranked[c][0]]
+	return never
 }
 
-// cheapest is the least cost of a column and all that hangs on it with options i and j decided in its scope (j alone
-// where the scope is one column).
-func (b *bound) cheapest(c int, scope []int, sure []*factor, i, j int) int64 {
+// stands reports an option that the rules which hang on its column alone let stand.
+func (p *Problem) stands(c, o int) bool {
+	for _, f := range p.alone[c] {
+		if f.one(p, c, o) == failed {
+			return false
+		}
+	}
+	return true
+}
+
+// cheapest is the least cost of a column and all that hangs on it with option j of column q decided.
+func (b *bound) cheapest(c, q, j int) int64 {
 	best := int64(never)
 	for _, o := range b.ranked[c] {
 		if b.reach[c][o] >= best {
 			break
 		}
-		best = min(best, b.with(c, int(o), scope, sure, i, j, best))
+		best = min(best, b.with(c, int(o), q, j, best))
 	}
 	return best
 }
 
-// with is the least cost of an option of a column and all that hangs on it with options i and j decided in its scope;
-// never where they cannot stand together, and not worked out where it is no less than so much.
-func (b *bound) with(c, o int, scope []int, sure []*factor, i, j int, than int64) int64 {
+// with is the least cost of an option of a column and all that hangs on it with option j of column q decided; never where
+// they cannot stand together, or where it is no less than so much.
+func (b *bound) with(c, o, q, j int, than int64) int64 {
 	p := b.p
-	lastly := scope[len(scope)-1]
-	if t := p.tables.get(lastly, c); t != nil && !t.row(j).has(o) {
-		return never
-	}
-	if len(scope) == 2 {
-		if t := p.tables.get(scope[0], c); t != nil && !t.row(i).has(o) {
-			return never
-		}
-	}
-	if !p.roomFor(c, o, scope, i, j) {
-		return never
-	}
 	cost := b.reach[c][o]
-	for _, k := range b.into[c] {
-		if len(b.scope[k]) == 2 && slices.Contains(scope, b.scope[k][0]) {
-			with := i
-			if b.scope[k][0] == lastly {
-				with = j
-			}
-			cost += b.tells[k][with*len(p.cols[c].options)+o] - b.low[k][o]
-		}
-	}
-	if cost >= than {
+	if !p.roomFor(c, o, q, j) {
 		return never
 	}
-	for _, f := range sure {
-		w := f.at(p, c, o, scope, i, j)
+	for _, f := range p.joining(q, c) {
+		w := f.two(p, c, o, q, j)
 		if w == failed {
 			return never
 		}
-		if f.most != nil && b.perPoint > 0 && f.lastly == c {
+		if f.most != nil && b.perPoint > 0 {
 			cost += b.perPoint * (f.most[o] - w)
+			if cost >= than {
+				return never
+			}
 		}
+	}
+	if !p.stands(c, o) {
+		return never
 	}
 	return min(never, cost)
 }
 
-// gain is how much a scope raises on average what a column costs at least.
-func (b *bound) gain(c int, scope []int) float64 {
+// looksFor is how many options of a column are looked at to find out what another gains by hanging on it.
+const looksFor = 64
+
+// gain is how much hanging on column q raises on average what column c costs at least.
+func (b *bound) gain(c, q int) float64 {
 	if len(b.ranked[c]) == 0 {
 		return 0
 	}
 	least := b.first(c)
 	most := b.reach[c][b.ranked[c][len(b.ranked[c])-1]]
-	sure := b.p.covered(c, scope)
-	lastly := b.p.cols[scope[len(scope)-1]]
+	live := b.p.cols[q].live
+	every := max(1, live.count()/looksFor)
 	sum, n := 0.0, 0
-	add := func(i, j int) {
-		sum += float64(min(most, b.cheapest(c, scope, sure, i, j)) - least)
-		n++
-	}
-	if len(scope) == 1 {
-		for j := lastly.live.next(0); j >= 0; j = lastly.live.next(j + 1) {
-			add(j, j)
-		}
-		return sum / float64(max(n, 1))
-	}
-	other := b.p.cols[scope[0]]
-	t := b.p.tables.get(scope[0], scope[1])
-	for i := other.live.next(0); i >= 0; i = other.live.next(i + 1) {
-		for j := lastly.live.next(i % 3); j >= 0; j = lastly.live.next(j + 3) {
-			if t == nil || t.row(i).has(j) {
-				add(i, j)
-			}
+	for j, at := live.next(0), 0; j >= 0; j, at = live.next(j+1), at+1 {
+		if at%every == 0 {
+			sum += float64(min(most, b.cheapest(c, q, j)) - least)
+			n++
 		}
 	}
 	return sum / float64(max(n, 1))
@@ -219,7 +175,7 @@ func (b *bound) gain(c int, scope []int) float64 {
 func (b *bound) root() int64 {
 	sum := int64(0)
 	for _, c := range b.order {
-		if len(b.scope[c]) == 0 {
+		if b.scope[c] < 0 {
 			sum = min(never, sum+b.tells[c][0])
 		}
 	}
@@ -228,14 +184,10 @@ func (b *bound) root() int64 {
 
 // told is what a column tells with its scope decided.
 func (b *bound) told(c int, pick []int) int64 {
-	switch s := b.scope[c]; len(s) {
-	case 0:
-		return b.tells[c][0]
-	case 1:
-		return b.tells[c][pick[s[0]]]
-	default:
-		return b.tells[c][pick[s[0]]*len(b.p.cols[s[1]].options)+pick[s[1]]]
+	if q := b.scope[c]; q >= 0 {
+		return b.tells[c][pick[q]]
 	}
+	return b.tells[c][0]
 }
 
 // step is what deciding a column costs by itself, and what is told by the columns that wait for it.

@@ -156,7 +156,7 @@ func brute(t testing.TB, stock *part.Stock, ask Ask, better func(a, b *leaf) boo
 func all(t testing.TB, stock *part.Stock, ask Ask, see func(l *leaf, cols []*column)) []*column {
 	t.Helper()
 	base := build.Build{}
-	cols := columns(stock, &ask, &base)
+	cols := NewIndex(stock).columns(&ask, &base)
 	b := base
 	v := rule.NewView(&b, ask.Needs)
 	var due [build.Seats + 1][]*rule.Rule
@@ -194,8 +194,8 @@ func all(t testing.TB, stock *part.Stock, ask Ask, see func(l *leaf, cols []*col
 			see(&leaf{pick: append([]int(nil), pick...), price: price, worth: worth}, cols)
 			return
 		}
-		for o, option := range cols[i].options {
-			b.Set(option)
+		for o := cols[i].live.next(0); o >= 0; o = cols[i].live.next(o + 1) {
+			b.Set(cols[i].options[o])
 			pick[i] = o
 			walk(i+1, worth, price+cols[i].price[o])
 		}

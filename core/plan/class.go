@@ -14,33 +14,43 @@ import (
 type trait struct {
 	judges bool     // whether it finds anything but advice; one that does not is of no concern here
 	serves bool     // whether it finds value
-	needs  bool     // whether it reads the needs
+	needs  []string // fields of the needs that it can read
 	fields []string // fields of parts and builds that it can read
 }
 
 // decisions are the fields of a build, beside its parts, that a rule can read.
 var decisions = []string{"Build.Kits", "Build.Plate", "Build.Face", "Storage.Count", "FanSet.Count", "FanSet.Face", "CardSet.Count", "ScreenSet.Count"}
 
-// classes sorts the options of a column by what a rule can see of them: it cannot tell two of one class apart.
+// classes sorts the options of a shelf by what a rule can see of them: it cannot tell two of one class apart.
 type classes struct {
 	of    []int32 // by option
-	first []int   // by class: its first option
+	count int
 }
 
-// classify sorts the options of a column as a rule sees them. A rule whose source is not known sees every option apart.
-func (p *Problem) classify(r *rule.Rule, col int) *classes {
-	c := p.cols[col]
+// classify sorts the options of a shelf as a rule sees them. A rule whose source is not known sees every option apart.
+func (c *shelf) classify(r *rule.Rule) *classes {
+	if k := c.byRule[r.ID]; k != nil {
+		return k
+	}
+	k := c.look(r)
+	c.byRule[r.ID] = k
+	return k
+}
+
+func (c *shelf) look(r *rule.Rule) *classes {
 	t, known := traits[r.ID]
 	if !known {
-		k := &classes{of: make([]int32, len(c.options)), first: make([]int, len(c.options))}
+		k := &classes{of: make([]int32, len(c.options)), count: len(c.options)}
 		for o := range c.options {
-			k.of[o], k.first[o] = int32(o), o
+			k.of[o] = int32(o)
 		}
 		return k
 	}
-	read := func(full string) bool { return slices.Contains(t.fields, full) }
-	s := newSketch(c.options, read)
-	if k := c.sorted[s.sign]; k != nil {
+	if slices.Contains(r.Filled, c.seat) {
+		t.fields = nil // whether it is filled is all that the rule sees
+	}
+	s := newSketch(c.options, func(full string) bool { return slices.Contains(t.fields, full) })
+	if k := c.byLook[s.sign]; k != nil {
 		return k
 	}
 	k := &classes{of: make([]int32, len(c.options))}
@@ -50,13 +60,13 @@ func (p *Problem) classify(r *rule.Rule, col int) *classes {
 		key = s.option(key[:0], option)
 		at, ok := seen[string(key)]
 		if !ok {
-			at = int32(len(k.first))
+			at = int32(k.count)
 			seen[string(key)] = at
-			k.first = append(k.first, o)
+			k.count++
 		}
 		k.of[o] = at
 	}
-	c.sorted[s.sign] = k
+	c.byLook[s.sign] = k
 	return k
 }
 

@@ -9,7 +9,7 @@ import (
 // by the number of options taken.
 func (p *Problem) infeasible(a Answer) Answer {
 	a.Status = Infeasible
-	a.Certificate.Checks = p.checks
+	a.Certificate.Checks = p.index.checks - p.asked
 	a.Cuts = slices.Clone(p.cut)
 	rank := func(c Cut) int {
 		switch {

@@ -1,111 +1,152 @@
 package plan
 
 import (
-	"encoding/binary"
 	"slices"
 
 	"slipfit/core/build"
+	"slipfit/core/rule"
 )
 
-// factor is a rule over several columns, checked when all of them are decided. It remembers what it found by the
-// classes of its options, so that a rule is asked once for all choices it cannot tell apart.
+// factor is a query over several columns of a problem. It remembers what it found by the classes of its options, so that a
+// rule is asked once for all choices it cannot tell apart.
 type factor struct {
 	*query
-	by     []*classes
-	seen   memory
-	lastly int     // its last column in the order of search, which settles its worth
-	most   []int64 // the largest worth each option of that column can reach; nil where it is never worth anything
+	by      []*classes
+	seen    *memory
+	open    []int            // its columns with several options left
+	at      [build.Seats]int // by column: its place among those the query reads
+	columns uint32           // its open columns, a bit to each
+	others  []int            // by place: the one option of a column that has no other
+	cost    int              // how slow it is to ask: nought for figures compared, more for heat and noise predicted
+	lastly  int              // its last open column in the order of search, which settles its worth
+	most    []int64          // the largest worth each option of that column can reach; nil where it is never worth anything
 }
 
-// unseen marks a choice not asked yet.
-const unseen = -2
-
-// memory holds what a factor found, by the classes of its options: in a table while that is small, else in a map.
-type memory struct {
-	table []int32
-	large map[string]int32
-	key   []byte
-}
-
-// tableTo is the largest table a factor keeps, mapTo the largest map: past it, it starts anew.
-const (
-	tableTo = 1 << 18
-	mapTo   = 1 << 18
-)
+// appraiseTo is the most choices a factor is looked through for.
+const appraiseTo = 1 << 16
 
 func (p *Problem) newFactor(q *query) *factor {
-	f := &factor{query: q}
-	n := 1
-	for _, c := range f.cols {
-		k := p.classify(q.rule, c)
-		f.by = append(f.by, k)
-		if n <= tableTo {
-			n *= max(len(k.first), 1)
+	f := &factor{query: q, cost: cost(q)}
+	for i, c := range q.cols {
+		f.by = append(f.by, p.cols[c].classify(q.rule))
+		f.at[c] = i
+	}
+	f.seen = p.index.memory(p, q, f.by)
+	return p.settle(f)
+}
+
+// settle finds out which of a factor's columns still matter.
+func (p *Problem) settle(f *factor) *factor {
+	idle := p.idle(f.query)
+	f.open, f.columns, f.others = nil, 0, make([]int, len(f.cols))
+	for i, c := range f.cols {
+		live := p.cols[c].live
+		first := live.next(0)
+		f.others[i] = max(first, 0)
+		if !idle.Has(p.cols[c].seat) && (first < 0 || live.next(first+1) >= 0) {
+			f.open = append(f.open, c)
+			f.columns |= 1 << c
 		}
 	}
-	if n <= tableTo {
-		f.seen.table = make([]int32, n)
-		for i := range f.seen.table {
-			f.seen.table[i] = unseen
+	for _, s := range sequence {
+		if c := p.colOf[s]; c >= 0 && slices.Contains(f.open, c) {
+			f.lastly = c
 		}
-	} else {
-		f.seen.large = map[string]int32{}
-		f.seen.key = make([]byte, 2*len(f.cols))
 	}
 	return f
 }
 
+// idle is the seats of a query that do not matter because one that decides before them is filled.
+func (p *Problem) idle(q *query) build.Set {
+	if q.early != nil {
+		return 0
+	}
+	for i, s := range q.rule.First {
+		filled, empty := p.base.Filled(s), false
+		if c := p.colOf[s]; c >= 0 {
+			filled, empty = p.cols[c].filled()
+		}
+		switch {
+		case filled && empty:
+			return 0
+		case filled:
+			return build.SetOf(q.rule.First[i+1:]...)
+		}
+	}
+	return 0
+}
+
+// filled reports whether some live option fills the seat, and whether some leaves it empty.
+func (c *column) filled() (filled, empty bool) {
+	for o := c.live.next(0); o >= 0 && !(filled && empty); o = c.live.next(o + 1) {
+		filled = filled || c.options[o].Part != nil
+		empty = empty || c.options[o].Part == nil
+	}
+	return filled, empty
+}
+
+// cost is how slow a query is to ask: nought for figures that are compared, 1 for parts predicted in the open, 2 for a
+// case with its core, 3 for a whole build.
+func cost(q *query) int {
+	switch {
+	case q.rule.Group != rule.Cool || q.rule == &rule.CoolerRating:
+		return 0
+	case q.early == nil:
+		return 3
+	case q.early.Fails != nil:
+		return 2
+	}
+	return 1
+}
+
 // ask returns the worth of a choice of the factor's columns, or failed.
 func (f *factor) ask(p *Problem, options []int) int64 {
-	m := &f.seen
-	if m.table != nil {
-		at := 0
-		for i, o := range options {
-			at = at*len(f.by[i].first) + int(f.by[i].of[o])
-		}
-		if m.table[at] == unseen {
-			m.table[at] = int32(p.run(f.query, options))
-		}
-		return int64(m.table[at])
-	}
-	for i, o := range options {
-		binary.LittleEndian.PutUint16(m.key[2*i:], uint16(f.by[i].of[o]))
-	}
-	w, ok := m.large[string(m.key)]
-	if !ok {
-		if len(m.large) >= mapTo {
-			clear(m.large)
-		}
-		w = int32(p.run(f.query, options))
-		m.large[string(m.key)] = w
-	}
-	return int64(w)
+	return f.seen.recall(f.by, options, func() int64 { return p.run(f.query, options) })
+}
+
+// one asks the factor of its only open column.
+func (f *factor) one(p *Problem, c, o int) int64 {
+	var room [build.Seats]int
+	list := room[:copy(room[:], f.others)]
+	list[f.at[c]] = o
+	return f.ask(p, list)
+}
+
+// two asks the factor of its two open columns.
+func (f *factor) two(p *Problem, c, o, q, j int) int64 {
+	var room [build.Seats]int
+	list := room[:copy(room[:], f.others)]
+	list[f.at[c]], list[f.at[q]] = o, j
+	return f.ask(p, list)
 }
 
 // appraise finds the largest worth the factor reaches by the options of its last column. A factor too large to be looked
 // through is taken to reach the given worth anywhere.
 func (f *factor) appraise(p *Problem, otherwise int64) {
+	f.most = nil
 	if t, known := traits[f.rule.ID]; f.early != nil || known && !t.serves {
 		return
 	}
 	col := p.cols[f.lastly]
-	if f.seen.table == nil {
+	live := make([][]int, len(f.open)) // by open column: an option of each class that has a live one
+	n := 1
+	for i, c := range f.open {
+		live[i] = f.by[f.at[c]].living(p.cols[c])
+		n *= len(live[i])
+	}
+	if n > appraiseTo {
 		f.most = slices.Repeat([]int64{otherwise}, len(col.options))
 		return
 	}
-	at := slices.Index(f.cols, f.lastly)
-	most := make([]int64, len(f.by[at].first))
-	live := make([][]int, len(f.cols)) // by column: an option of each class that has a live one
-	for i, c := range f.cols {
-		live[i] = f.by[i].living(p.cols[c])
-	}
-	options := make([]int, len(f.cols))
+	at := f.at[f.lastly]
+	most := make([]int64, f.by[at].count)
+	options := slices.Clone(f.others)
 	valued := false
 	var walk func(i int)
 	walk = func(i int) {
-		if i < len(f.cols) {
+		if i < len(f.open) {
 			for _, o := range live[i] {
-				options[i] = o
+				options[f.at[f.open[i]]] = o
 				walk(i + 1)
 			}
 			return
@@ -126,55 +167,10 @@ func (f *factor) appraise(p *Problem, otherwise int64) {
 	}
 }
 
-// has reports a column the factor reads.
-func (f *factor) has(c int) bool { return slices.Contains(f.cols, c) }
-
-// small reports a factor that a bound can look through: quick to ask, and of few classes.
-func (f *factor) small() bool {
-	n := 1
-	for _, k := range f.by {
-		n *= len(k.first)
-		if n > 1<<15 {
-			return false
-		}
-	}
-	return slow(f) == 0
-}
-
-// open is how many of its columns have several options left.
-func (f *factor) open(p *Problem) int {
-	n := 0
-	for _, c := range f.cols {
-		if p.only(c) < 0 {
-			n++
-		}
-	}
-	return n
-}
-
-// at asks the factor with option o of column c, options i and j of its scope, and the only option of any other column.
-func (f *factor) at(p *Problem, c, o int, scope []int, i, j int) int64 {
-	var room [build.Seats]int
-	list := room[:len(f.cols)]
-	for n, q := range f.cols {
-		switch {
-		case q == c:
-			list[n] = o
-		case q == scope[len(scope)-1]:
-			list[n] = j
-		case q == scope[0]:
-			list[n] = i
-		default:
-			list[n] = p.only(q)
-		}
-	}
-	return f.ask(p, list)
-}
-
 // living lists a live option of each class that has one.
 func (k *classes) living(c *column) []int {
 	var list []int
-	seen := make([]bool, len(k.first))
+	seen := make([]bool, k.count)
 	for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
 		if !seen[k.of[o]] {
 			seen[k.of[o]] = true

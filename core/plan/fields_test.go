@@ -41,12 +41,7 @@ func TestFields(t *testing.T) {
 	b.WriteString("var traits = map[string]trait{\n")
 	for _, r := range rule.All {
 		reads := s.reads(t, r.ID)
-		var list []string
-		for f := range reads.fields {
-			list = append(list, fmt.Sprintf("%q", f))
-		}
-		slices.Sort(list)
-		fmt.Fprintf(&b, "%q: {judges: %v, serves: %v, needs: %v, fields: []string{%s}},\n", r.ID, reads.judges, reads.serves, reads.needs, strings.Join(list, ", "))
+		fmt.Fprintf(&b, "%q: {judges: %v, serves: %v, needs: %s, fields: %s},\n", r.ID, reads.judges, reads.serves, literal(reads.needs), literal(reads.fields))
 	}
 	b.WriteString("}\n")
 	want, err := format.Source(b.Bytes())
@@ -58,6 +53,19 @@ func TestFields(t *testing.T) {
 	got, err := os.ReadFile("fields.go")
 	require.NoError(t, err)
 	require.Equal(t, string(want), string(got), "the rules have changed: go generate ./core/plan")
+}
+
+// literal is a set of names in order, as Go writes a slice of them.
+func literal(names map[string]bool) string {
+	if len(names) == 0 {
+		return "nil"
+	}
+	var list []string
+	for n := range names {
+		list = append(list, fmt.Sprintf("%q", n))
+	}
+	slices.Sort(list)
+	return "[]string{" + strings.Join(list, ", ") + "}"
 }
 
 // source is the type-checked source of this module's packages.
@@ -159,7 +167,7 @@ func (s *source) note(value ast.Expr) {
 // reads follows a rule from its literal.
 func (s *source) reads(t *testing.T, id string) *reader {
 	require.Contains(t, s.rules, id, "no literal of rule %s", id)
-	r := &reader{source: s, t: t, id: id, seen: map[types.Object]bool{}, fields: map[string]bool{}}
+	r := &reader{source: s, t: t, id: id, seen: map[types.Object]bool{}, fields: map[string]bool{}, needs: map[string]bool{}}
 	r.walk(s.rules[id])
 	return r
 }
@@ -171,7 +179,7 @@ type reader struct {
 	id     string
 	seen   map[types.Object]bool
 	fields map[string]bool // of parts, and the mounting decisions of a build
-	needs  bool            // whether it reads the needs
+	needs  map[string]bool // of the needs; of place and wishes, each figure by itself
 	judges bool            // whether it finds anything but advice
 	serves bool            // whether it finds value
 }
@@ -331,7 +339,7 @@ func (r *reader) field(owner *types.TypeName, name string, n *ast.SelectorExpr, 
 	full := owner.Name() + "." + name
 	switch owner.Pkg().Name() {
 	case "brief":
-		r.needs = true
+		r.need(full, n, above)
 		return
 	case "build":
 		if !slices.Contains(decisions, full) {
@@ -343,6 +351,20 @@ func (r *reader) field(owner *types.TypeName, name string, n *ast.SelectorExpr, 
 	}
 	if full != "Article.Name" && full != "Article.ID" || compared(n, above) {
 		r.fields[full] = true
+	}
+}
+
+// need notes a field of the needs. Place and wishes are noted by their own fields, and must not be copied whole.
+func (r *reader) need(full string, n *ast.SelectorExpr, above []ast.Node) {
+	switch {
+	case full == "Needs.Place" || full == "Needs.Wish":
+		switch up := above[len(above)-1].(type) {
+		case *ast.SelectorExpr, *ast.UnaryExpr: // looked into at once, or its address handed on
+		default:
+			r.t.Errorf("rule %s: %s copies all of %s (%T)", r.id, r.fset.Position(n.Pos()), full, up)
+		}
+	case strings.HasPrefix(full, "Needs.") || strings.HasPrefix(full, "Place.") || strings.HasPrefix(full, "Wish."):
+		r.needs[full] = true
 	}
 }
 

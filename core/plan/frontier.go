@@ -45,7 +45,7 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 	price := p.priceBound()
 	c.Root.Price = unit.Money(p.fixed + price.root())
 	least, s := p.least(ctx, price)
-	c.Nodes, c.Checks = s.nodes, p.checks
+	c.Nodes, c.Checks = s.nodes, p.index.checks-p.asked
 	switch {
 	case least == nil && s.stopped:
 		f.Status = Unknown
@@ -62,7 +62,7 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 	}
 	t := p.newStairs(ctx, []leaf{*least})
 	c.Root.Worth = t.most
-	t.walk()
+	t.run()
 	c.Nodes += t.nodes
 	c.Gap.Worth = t.missed
 	c.Final.Worth = min(t.most, t.top().worth+t.missed)
@@ -77,7 +77,7 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 		}
 		f.Points = append(f.Points, Point{unit.Money(l.price), l.worth, p.build(&l)})
 	}
-	c.Checks = p.checks
+	c.Checks = p.index.checks - p.asked
 	return f
 }
 
@@ -119,17 +119,10 @@ func (p *Problem) newStairs(ctx context.Context, points []leaf) *stairs {
 		}
 	}
 	t.search = newSearch(ctx, main, never, guards...)
+	t.search.found = func(s *search) { t.put(s.leaf()) }
+	t.search.aim, t.left = t.aim, t.miss
 	t.survey()
 	return t
-}
-
-// walk finds the whole frontier.
-func (t *stairs) walk() {
-	if t.aim(0, t.root()) {
-		if ahead, ok := t.settle(0, t.root()); ok {
-			t.descend(0, 0, ahead)
-		}
-	}
 }
 
 // top is the choice worth most.
@@ -176,7 +169,7 @@ func (t *stairs) aim(d int, least int64) bool {
 		t.guards[i].limit = -never
 	}
 	for i := range t.steps {
-		if k := &t.steps[i]; t.open(k, d, least) {
+		if k := &t.steps[i]; t.allowed(k, d, least) {
 			t.limit = max(t.limit, k.cost[0])
 			for j := range t.guards {
 				t.guards[j].limit = max(t.guards[j].limit, k.cost[j+1])
@@ -186,8 +179,8 @@ func (t *stairs) aim(d int, least int64) bool {
 	return t.limit >= least
 }
 
-// open reports a step in which no bound excludes what follows.
-func (t *stairs) open(k *corner, d int, least int64) bool {
+// allowed reports a step in which no bound excludes what follows.
+func (t *stairs) allowed(k *corner, d int, least int64) bool {
 	if least > k.cost[0] {
 		return false
 	}
@@ -203,7 +196,7 @@ func (t *stairs) open(k *corner, d int, least int64) bool {
 func (t *stairs) miss(d int, least int64) {
 	for i := range t.steps {
 		k := &t.steps[i]
-		if !t.open(k, d, least) {
+		if !t.allowed(k, d, least) {
 			continue
 		}
 		worth := min(t.most, t.worthWithin(k.price, least))
@@ -213,46 +206,6 @@ func (t *stairs) miss(d int, least int64) {
 			}
 		}
 		t.missed = max(t.missed, worth-k.worth+1)
-	}
-}
-
-// descend decides the column at depth d, as a search does; paid is the cost of what is decided, ahead the bound on the rest.
-func (t *stairs) descend(d int, paid, ahead int64) {
-	if d == len(t.order) {
-		if t.stopped {
-			t.miss(d, paid) // not all of its rules were asked
-			return
-		}
-		t.put(t.leaf())
-		return
-	}
-	t.nodes++
-	t.poll(1)
-	c := t.order[d]
-	l := &t.levels[d]
-	rank := t.ranked[c][l.lead[c]:]
-	rest := paid + ahead - max(t.told(c, t.pick), t.reach[c][rank[0]])
-	for k, x := range rank {
-		o := int(x)
-		if !set(l.domain[c]).has(o) {
-			continue
-		}
-		if !t.aim(d, rest+t.reach[c][o]) {
-			return
-		}
-		if t.stopped {
-			t.miss(d, rest+t.reach[c][o])
-			return
-		}
-		cost, least, ok := t.take(d, c, o, paid, rest)
-		if !ok || !t.aim(d+1, least) || k > 0 && !t.passes(c, o, d, t.ripe[c][d]) {
-			continue
-		}
-		t.pick[c] = o
-		t.narrow(d, c, o)
-		if ahead, ok := t.settle(d+1, least); ok && t.aim(d+1, cost+ahead) {
-			t.descend(d+1, cost, ahead)
-		}
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 func bruteFrontier(t *testing.T, stock *Problem, ask Ask) (points []*leaf, cols []*column) {
 	t.Helper()
 	var list []*leaf
-	cols = all(t, stock.stock, ask, func(l *leaf, _ []*column) { list = append(list, l) })
+	cols = all(t, stock.index.stock, ask, func(l *leaf, _ []*column) { list = append(list, l) })
 	slices.SortFunc(list, func(a, b *leaf) int {
 		if c := cmp.Or(cmp.Compare(a.price, b.price), cmp.Compare(b.worth, a.worth)); c != 0 {
 			return c

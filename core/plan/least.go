@@ -72,7 +72,7 @@ func first(ctx context.Context, best *leaf, b *bound, limit int64, guards ...*bo
 
 // conclude fills in what a search found.
 func (p *Problem) conclude(a *Answer, s *search, best *leaf) {
-	a.Certificate.Checks = p.checks
+	a.Certificate.Checks = p.index.checks - p.asked
 	switch {
 	case best == nil && s.stopped:
 		a.Status = Unknown

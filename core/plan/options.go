@@ -9,76 +9,67 @@ import (
 	"slipfit/core/part"
 )
 
-// column is one open seat of a problem: the ways to fill it, in tie order, which is by liking, id, number, layout, plate
-// and face with the empty seat first. An option is known by its place in the list.
+// column is one seat of a problem with the ways to fill it.
 type column struct {
-	seat    build.Seat
-	options []build.Option
+	*shelf
 	price   []int64 // minor units, nought where owned
 	worth   []int64 // value points of the rules that read this seat alone
-	live    set     // options that the tables leave standing
-	offered int     // options before any rule looked at them
-
-	sorted map[string]*classes // by what was looked at
+	live    set     // options that the ask admits and no rule has failed on their own
+	offered int     // options that the ask admits
 }
 
-// columns lists the open seats with their options, and fills into base what is settled to the last detail.
-func columns(stock *part.Stock, ask *Ask, base *build.Build) []*column {
+// columns lists the seats that can be filled in several ways, with their options, and fills into base what the others hold.
+func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 	var list []*column
 	for s := range build.Seat(build.Seats) {
 		kept := slices.DeleteFunc(slices.Clone(ask.Keep), func(c Choice) bool { return c.Seat != s })
 		if !s.Single() && len(kept) > 0 {
-			settle(stock, base, kept)
+			settle(x.stock, base, kept)
 			continue
 		}
 		if s == build.Services {
-			labour(stock, base)
+			labour(x.stock, base)
 			continue
 		}
-		c := &column{seat: s, sorted: map[string]*classes{}}
-		for _, o := range offer(stock, ask.Needs, s, kept) {
+		c := &column{shelf: x.shelf(s, counts(s, ask.Needs, kept), ask.Needs.Wish.Prefer)}
+		c.price = c.shelf.price
+		c.worth = make([]int64, len(c.options))
+		c.live = make(set, words(len(c.options)))
+		for i, o := range c.options {
 			switch {
 			case len(kept) == 1 && !kept[0].admits(o):
-			case len(kept) == 0 && ask.refuses(o):
+			case len(kept) == 0 && (ask.refuses(o) || !wanted(o, ask.Needs)):
 			default:
-				c.options = append(c.options, o)
+				c.live.add(i)
+				c.offered++
 			}
 		}
 		owned := len(kept) == 1 && kept[0].Owned
 		if owned {
 			base.Owned |= build.SetOf(s)
+			c.price = make([]int64, len(c.options))
 		}
-		if len(c.options) == 1 {
+		if c.offered == 1 && len(c.options) == 1 {
 			base.Set(c.options[0])
 			continue
-		}
-		slices.SortStableFunc(c.options, ask.before)
-		c.offered = len(c.options)
-		c.price = make([]int64, c.offered)
-		c.worth = make([]int64, c.offered)
-		c.live = full(c.offered)
-		for i, o := range c.options {
-			if !owned {
-				c.price[i] = int64(o.Price())
-			}
 		}
 		list = append(list, c)
 	}
 	return list
 }
 
-// before is the tie order of options within a seat: parts of makers the customer likes first, then by id and how they are used.
-func (a *Ask) before(x, y build.Option) int {
-	return cmp.Or(cmp.Compare(a.unliked(x), a.unliked(y)), cmp.Compare(x.ID(), y.ID()), cmp.Compare(x.Count, y.Count),
-		cmp.Compare(layout(x), layout(y)), cmp.Compare(x.Plate, y.Plate), cmp.Compare(x.Face, y.Face))
-}
-
-// unliked is 0 for a part of a maker the customer likes, else 1.
-func (a *Ask) unliked(o build.Option) int {
-	if o.Part != nil && slices.Contains(a.Needs.Wish.Prefer, o.Part.Common().Maker) {
-		return 0
+// before is the tie order of options within a seat: those of makers that are liked first.
+func before(likes []string) func(a, b build.Option) int {
+	liked := func(o build.Option) int {
+		if o.Part != nil && slices.Contains(likes, o.Part.Common().Maker) {
+			return 0
+		}
+		return 1
 	}
-	return 1
+	return func(a, b build.Option) int {
+		return cmp.Or(cmp.Compare(liked(a), liked(b)), cmp.Compare(a.ID(), b.ID()), cmp.Compare(a.Count, b.Count),
+			cmp.Compare(layout(a), layout(b)), cmp.Compare(a.Plate, b.Plate), cmp.Compare(a.Face, b.Face))
+	}
 }
 
 func layout(o build.Option) string {
@@ -96,19 +87,29 @@ func articles(o build.Option) int {
 	return max(o.Count, 1)
 }
 
-// offer lists every way to fill a seat that a workshop would think of, whatever the rules say of it.
-func offer(stock *part.Stock, needs *brief.Needs, s build.Seat, kept []Choice) []build.Option {
-	empty := []build.Option{{Seat: s}}
-	counts := func(to int) []int {
-		if len(kept) == 1 && kept[0].Count > 0 {
-			return []int{kept[0].Count}
-		}
-		list := make([]int, to)
-		for i := range list {
-			list[i] = i + 1
-		}
-		return list
+// counts lists how many pieces of an article are thought of in a seat.
+func counts(s build.Seat, needs *brief.Needs, kept []Choice) []int {
+	if len(kept) == 1 && kept[0].Count > 0 {
+		return []int{kept[0].Count}
 	}
+	switch s {
+	case build.Memory, build.Cache, build.Archive:
+		return []int{1, 2}
+	case build.Screens:
+		bought := 0
+		for _, screen := range needs.Screens {
+			if !screen.Owned {
+				bought += screen.Count
+			}
+		}
+		return []int{bought}
+	}
+	return []int{1}
+}
+
+// offer lists every way to fill a seat that a workshop would think of, whatever the rules say of it.
+func offer(stock *part.Stock, s build.Seat, counts []int) []build.Option {
+	empty := []build.Option{{Seat: s}}
 	switch s {
 	case build.Case:
 		return housings(stock.Cases)
@@ -119,40 +120,39 @@ func offer(stock *part.Stock, needs *brief.Needs, s build.Seat, kept []Choice) [
 	case build.Cooler:
 		return coolers(stock)
 	case build.Memory:
-		return several(s, stock.Memory, counts(2))
+		return several(s, stock.Memory, counts)
 	case build.Graphics:
 		return append(empty, singly(s, stock.Graphics)...)
 	case build.Supply:
 		return singly(s, stock.Supplies)
 	case build.Boot:
-		return several(s, stock.Drives, counts(1))
+		return several(s, stock.Drives, counts)
 	case build.Cache, build.Archive:
-		return append(empty, several(s, stock.Drives, counts(2))...)
+		return append(empty, several(s, stock.Drives, counts)...)
 	case build.Cards:
-		for _, c := range stock.Cards {
-			if helps(c, needs) {
-				empty = append(empty, build.Option{Seat: s, Part: c, Count: 1})
-			}
-		}
+		return append(empty, several(s, stock.Cards, counts)...)
 	case build.Screens:
-		bought := 0
-		for _, screen := range needs.Screens {
-			if !screen.Owned {
-				bought += screen.Count
-			}
-		}
-		if bought > 0 {
-			return several(s, stock.Monitors, []int{bought})
+		if counts[0] > 0 {
+			return several(s, stock.Monitors, counts)
 		}
 	case build.UPS:
-		if minutes, _ := needs.Wish.UPS.Get(); minutes > 0 {
-			return singly(s, stock.UPS)
-		}
-		if len(kept) > 0 {
-			return append(empty, singly(s, stock.UPS)...)
-		}
+		return append(empty, singly(s, stock.UPS)...)
 	}
 	return empty
+}
+
+// wanted reports an option that some rule can ask for under these needs: an add-in card that helps, a store of power where
+// one is asked for and only then.
+func wanted(o build.Option, needs *brief.Needs) bool {
+	switch o.Seat {
+	case build.Cards:
+		c, ok := o.Part.(*part.Card)
+		return !ok || helps(c, needs)
+	case build.UPS:
+		minutes, _ := needs.Wish.UPS.Get()
+		return (o.Part != nil) == (minutes > 0)
+	}
+	return true
 }
 
 // helps reports an add-in card that some rule can ask for under these needs.

@@ -6,28 +6,29 @@ import (
 
 	"slipfit/core/brief"
 	"slipfit/core/build"
-	"slipfit/core/part"
 	"slipfit/core/rule"
 )
 
-// Problem is a stock under an ask, made ready to answer questions. It changes nothing after New but its own memory of
-// checks made, so one Problem serves one goroutine.
+// Problem is a stock under an ask, made ready to answer questions. It changes nothing after it is made but what its Index
+// remembers, so one Problem serves one goroutine.
 type Problem struct {
-	stock *part.Stock
+	index *Index
 	ask   Ask
+	said  map[string]string // what the needs say, by field
 
 	base      build.Build // what is settled to the last detail
 	fixed     int64       // price of what is settled, minor units
 	settled   int64       // value points of the rules that read nothing else
 	cols      []*column
 	colOf     [build.Seats]int // column of a seat, −1 where it is settled
-	tables    tables           // allowed pairs
-	many      []*factor        // rules that read three columns or more, and pairs that are worth something
+	alone     [][]*factor      // by column: rules slow to ask that hang on it alone
+	pairs     [][]*factor      // by two columns, first × columns + second: the rules that hang on them, those quick to ask first
+	many      []*factor        // every rule that hangs on two columns or more, quick ones first
 	sums      []*total         // rules declared as sums over two columns or more
 	purse     int64            // the most the open seats may cost
 	cut       []Cut            // what the rules took away before any search
-	checks    int64
-	appraised bool // whether the factors know their largest worth
+	asked     int64            // how often its Index had asked a rule before it was posed
+	appraised bool             // whether the factors know their largest worth
 
 	priced  *bound      // on price alone, made when first asked for
 	scratch build.Build // with the columns a rule is asked of filled
@@ -35,20 +36,15 @@ type Problem struct {
 	view    *rule.View
 }
 
-// New makes a problem ready. It fails where the ask names parts that the stock does not have.
-func New(stock *part.Stock, ask Ask) (*Problem, error) {
-	return newProblem(stock, ask, rule.All)
-}
-
-func newProblem(stock *part.Stock, ask Ask, rules []*rule.Rule) (*Problem, error) {
+func (x *Index) problem(ask Ask, rules []*rule.Rule) (*Problem, error) {
 	if ask.Needs == nil {
 		ask.Needs = &brief.Needs{}
 	}
-	if err := ask.check(stock); err != nil {
+	if err := ask.check(x.known); err != nil {
 		return nil, err
 	}
-	p := &Problem{stock: stock, ask: ask}
-	p.cols = columns(stock, &p.ask, &p.base)
+	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}}
+	p.cols = x.columns(&p.ask, &p.base)
 	for s := range p.colOf {
 		p.colOf[s] = -1
 	}
@@ -64,40 +60,14 @@ func newProblem(stock *part.Stock, ask Ask, rules []*rule.Rule) (*Problem, error
 	return p, nil
 }
 
-// prepare turns the rules into filters, tables, factors and totals.
+// prepare turns the rules into filters, factors and totals.
 func (p *Problem) prepare(rules []*rule.Rule) {
 	queries, kept := p.queries(rules)
-	slices.SortStableFunc(queries, func(a, b *query) int { return cmp.Compare(slowAsked(a), slowAsked(b)) })
-	p.tables = newTables(p.cols)
-	var two, more []*query
-	for _, q := range queries {
-		switch len(q.cols) {
-		case 0:
-			w := p.run(q, nil)
-			if w == failed {
-				p.cut = append(p.cut, Cut{Rule: q.rule, Seats: q.seats})
-				continue
-			}
-			p.settled += w
-		case 1:
-			p.filter(q)
-		case 2:
-			two = append(two, q)
-		default:
-			more = append(more, q)
-		}
+	list := make([]*factor, len(queries))
+	for i, q := range queries {
+		list[i] = p.newFactor(q)
 	}
-	for i, q := range two {
-		if i > 0 && slowAsked(q) > slowAsked(two[i-1]) {
-			p.close() // what the others leave is all that the slow ones are asked of
-		}
-		p.tabulate(q)
-	}
-	p.close()
-	for _, q := range more {
-		p.many = append(p.many, p.newFactor(q))
-	}
-	p.arrange()
+	p.arrange(list)
 	p.purse = p.dearest()
 	for _, r := range kept {
 		if cols := p.columnsOf(r.Reads); r.Sum != nil && len(cols) > 1 {
@@ -106,48 +76,70 @@ func (p *Problem) prepare(rules []*rule.Rule) {
 	}
 }
 
-// arrange sorts the factors, those quick to ask first, and notes by which column each is settled.
-func (p *Problem) arrange() {
+// arrange sorts factors by how many columns they hang on: those that hang on one filter it, unless they are slow to ask.
+func (p *Problem) arrange(list []*factor) {
+	p.alone = make([][]*factor, len(p.cols))
+	p.pairs = make([][]*factor, len(p.cols)*len(p.cols))
+	p.many = nil
+	var wide []*factor
+	for _, f := range list {
+		if f.cost == 0 && len(p.settle(f).open) < 2 {
+			p.filter(f)
+			continue
+		}
+		wide = append(wide, f)
+	}
+	for _, f := range wide {
+		switch p.settle(f); {
+		case len(f.open) == 0 || len(f.open) == 1 && f.cost == 0:
+			p.filter(f)
+		case len(f.open) == 1:
+			p.alone[f.open[0]] = append(p.alone[f.open[0]], f)
+		default:
+			p.many = append(p.many, f)
+		}
+	}
 	slices.SortStableFunc(p.many, func(f, g *factor) int {
-		return cmp.Or(cmp.Compare(slow(f), slow(g)), cmp.Compare(len(f.cols), len(g.cols)))
+		return cmp.Or(cmp.Compare(f.cost, g.cost), cmp.Compare(len(f.open), len(g.open)))
 	})
 	for _, f := range p.many {
-		for _, s := range sequence {
-			if c := p.colOf[s]; c >= 0 && f.has(c) {
-				f.lastly = c
-			}
+		if len(f.open) == 2 {
+			a, b := f.open[0], f.open[1]
+			p.pairs[a*len(p.cols)+b] = append(p.pairs[a*len(p.cols)+b], f)
+			p.pairs[b*len(p.cols)+a] = append(p.pairs[b*len(p.cols)+a], f)
 		}
 	}
 }
 
-// slow is 1 for a factor that predicts heat or noise of a whole build.
-func slow(f *factor) int {
-	if f.early == nil {
-		return slowAsked(f.query)
+// only is the one option left in a column, −1 where there is none or several.
+func (p *Problem) only(c int) int {
+	live := p.cols[c].live
+	o := live.next(0)
+	if o >= 0 && live.next(o+1) >= 0 {
+		return -1
 	}
-	return 0
+	return o
 }
 
-// slowAsked is 1 for a query of a rule that predicts heat or noise.
-func slowAsked(q *query) int {
-	if q.rule.Group == rule.Cool && (q.early == nil || q.early.Fails == nil) {
-		return 1
-	}
-	return 0
-}
+// joining lists the rules that hang on two columns.
+func (p *Problem) joining(a, b int) []*factor { return p.pairs[a*len(p.cols)+b] }
 
-// filter takes out the options that a rule fails on their own, and notes the worth of the others.
-func (p *Problem) filter(q *query) {
-	col := q.cols[0]
-	c := p.cols[col]
-	k := p.classify(q.rule, col)
-	found := make([]int64, len(k.first))
-	for _, o := range k.living(c) {
-		found[k.of[o]] = p.run(q, []int{o})
+// filter asks a factor that hangs on at most one column: it takes out the options that the rule fails, and notes the worth
+// of the others.
+func (p *Problem) filter(f *factor) {
+	if len(f.open) == 0 {
+		w := f.ask(p, f.others)
+		if w == failed {
+			p.cut = append(p.cut, Cut{Rule: f.rule, Seats: f.seats})
+			return
+		}
+		p.settled += w
+		return
 	}
+	c := p.cols[f.open[0]]
 	dropped := 0
 	for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
-		w := found[k.of[o]]
+		w := f.one(p, f.open[0], o)
 		if w == failed {
 			c.live.drop(o)
 			dropped++
@@ -155,9 +147,8 @@ func (p *Problem) filter(q *query) {
 		}
 		c.worth[o] += w
 	}
-	p.scratch = p.base
 	if dropped > 0 {
-		p.cut = append(p.cut, Cut{Rule: q.rule, Seats: build.SetOf(c.seat), Options: dropped, Empties: c.live.next(0) < 0})
+		p.cut = append(p.cut, Cut{Rule: f.rule, Seats: build.SetOf(c.seat), Options: dropped, Empties: c.live.next(0) < 0})
 	}
 }
 

@@ -14,6 +14,7 @@ type query struct {
 	cols  []int // in column order
 	seats build.Set
 	early *rule.Early
+	nth   int         // which of the rule's early ones it is
 	base  build.Build // for an early query: what is settled in its seats
 }
 
@@ -25,9 +26,10 @@ func (p *Problem) whole(r *rule.Rule) *query {
 	return &query{rule: r, cols: p.columnsOf(r.Reads), seats: build.SetOf(r.Reads...)}
 }
 
-// alone asks a rule of a few seats, all others empty.
-func (p *Problem) alone(r *rule.Rule, e *rule.Early) *query {
-	q := &query{rule: r, cols: p.columnsOf(e.Seats), seats: build.SetOf(e.Seats...), early: e, base: p.base}
+// soon asks a rule of a few seats, all others empty.
+func (p *Problem) soon(r *rule.Rule, nth int) *query {
+	e := &r.Early[nth]
+	q := &query{rule: r, cols: p.columnsOf(e.Seats), seats: build.SetOf(e.Seats...), early: e, nth: nth, base: p.base}
 	for s := range build.Seat(build.Seats) {
 		if !q.seats.Has(s) {
 			q.base.Clear(s)
@@ -50,7 +52,7 @@ func (p *Problem) columnsOf(seats []build.Seat) []int {
 
 // run asks a query with options decided in its columns: the value points it finds, or failed.
 func (p *Problem) run(q *query, options []int) int64 {
-	p.checks++
+	p.index.checks++
 	b := &p.scratch
 	if q.early != nil {
 		p.lone = q.base
@@ -93,7 +95,7 @@ func (p *Problem) queries(rules []*rule.Rule) (list []*query, kept []*rule.Rule)
 	for _, r := range kept {
 		w := p.whole(r)
 		for i := range r.Early {
-			if q := p.alone(r, &r.Early[i]); early && (len(q.cols) < len(w.cols) || q.early.Fails != nil) {
+			if q := p.soon(r, i); early && (len(q.cols) < len(w.cols) || q.early.Fails != nil) {
 				list = append(list, q)
 			}
 		}

@@ -51,7 +51,7 @@ func (p *Problem) hushed(limit unit.Sound) *Problem {
 	needs.Place.Noise.Set(limit)
 	ask.Needs = &needs
 	ask.Lift = slices.DeleteFunc(slices.Clone(ask.Lift), func(id string) bool { return id == rule.Noise.ID })
-	q, err := New(p.stock, ask)
+	q, err := p.index.Problem(ask)
 	if err != nil {
 		panic(fmt.Sprintf("plan: an ask that was answered to is refused: %v", err))
 	}

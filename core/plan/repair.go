@@ -20,7 +20,7 @@ type Repair struct {
 // price. Giving up the budget is asking for more money: Above says how much. The sets are the hitting sets of the
 // conflicts met on the way (Reiter, Artificial Intelligence 32, 1987).
 func Repairs(ctx context.Context, stock *part.Stock, ask Ask, most int) ([]Repair, error) {
-	x := newExplainer(ctx, stock, ask)
+	x := newExplainer(ctx, NewIndex(stock), ask)
 	var list []Repair
 	var done [][]int // sets that repair
 	for open := [][]int{nil}; len(open) > 0; {
@@ -57,7 +57,7 @@ func Repairs(ctx context.Context, stock *part.Stock, ask Ask, most int) ([]Repai
 // that still cannot be met.
 func (x *explainer) repair(drop []int, explain bool) (*Repair, []int, error) {
 	keep := x.keeping(drop)
-	p, err := New(x.stock, x.only(keep))
+	p, err := x.index.Problem(x.only(keep))
 	if err != nil {
 		return nil, nil, err
 	}

@@ -71,7 +71,7 @@ func (p *Problem) some(ctx context.Context, a *Answer) (l *leaf, settled bool) {
 	if p.emptied() {
 		return nil, true
 	}
-	before := p.checks
+	before := p.index.checks
 	s := newSearch(ctx, p.priceBound(), p.purse)
 	s.found = func(s *search) {
 		first := s.leaf()
@@ -79,6 +79,6 @@ func (p *Problem) some(ctx context.Context, a *Answer) (l *leaf, settled bool) {
 	}
 	s.run()
 	a.Certificate.Nodes += s.nodes
-	a.Certificate.Checks += p.checks - before
+	a.Certificate.Checks += p.index.checks - before
 	return l, l != nil || !s.stopped
 }

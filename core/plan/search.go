@@ -3,6 +3,8 @@ package plan
 import (
 	"context"
 	"slices"
+
+	"slipfit/core/build"
 )
 
 // search is one walk through the options, depth first, cheapest first. It meets every choice of options that no rule and
@@ -12,20 +14,24 @@ type search struct {
 	guards []guard // other bounds that exclude too
 	limit  int64   // choices that cost more than this are of no use; found lowers it
 	found  func(s *search)
-	tidy   bool // whether to try options in tie order, not cheapest first
+	aim    func(d int, least int64) bool // sets the limits by what is decided at depth d and costs so much at least, and reports that they leave something; nil where they are fixed
+	left   func(d int, least int64)      // told what an end leaves unexplored; nil where the least of it is all that matters
+	tidy   bool                          // whether to try options in tie order, not cheapest first
 
 	ctx    context.Context
 	pick   []int // by column: the option decided
 	levels []level
-	ready  [][][]due // by column and depth: factors that become ready for a column when that many are decided
-	ripe   [][][]due // the same, all up to that depth, with the depth
+	quick  schedule
+	slow   schedule // of factors that predict heat or noise, asked last
 
 	nodes   int64
-	work    int   // since the last look at the context
-	stopped bool  // ended by the context
-	stop    bool  // set by found to end the walk, or past the cap
-	cap     int64 // nodes after which the walk is given up for now; nought for none
-	open    int64 // least bound among what an end left unexplored
+	work    int         // since the last look at the context
+	stopped bool        // ended by the context
+	stop    bool        // set by found to end the walk, or past the cap
+	blame   uint32      // columns that tests which failed since have read
+	later   [][]*factor // by column: factors that read it and are worth something settled by a later one
+	cap     int64       // nodes after which the walk is given up for now; nought for none
+	open    int64       // least bound among what an end left unexplored
 	asked   []int
 }
 
@@ -33,6 +39,7 @@ type search struct {
 type due struct {
 	*factor
 	from int
+	with int // the other of its two open columns, −1 where it has none or several
 }
 
 // guard is a bound beside the one that orders the options.
@@ -49,6 +56,20 @@ type level struct {
 	lead   []int32    // by column: place in ranked
 	room   []int64    // by sum: what all columns can give at best
 	tried  []int32    // options in tie order
+	spent  []spent    // options explored in vain, and not for what they are
+}
+
+// costs is what an option costs by each bound of a search, its own first.
+type costs [1 + mostGuards]int64
+
+// mostGuards is how many bounds a search may have beside its own.
+const mostGuards = 10
+
+// spent is an option explored whose column no failing test below it has read: nothing that costs as much instead of it can
+// do better.
+type spent struct {
+	option int
+	own    costs // what it costs by itself, by the bounds of the search
 }
 
 // pollEvery is how much work passes between two looks at the context: a node counts for one, a prediction for slowAsk.
@@ -71,6 +92,7 @@ func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *se
 	}
 	for c, col := range p.cols {
 		copy(s.levels[0].domain[c], col.live)
+		s.pick[c] = max(0, p.only(c))
 	}
 	for i, t := range p.sums {
 		s.levels[0].room[i] = t.room
@@ -80,40 +102,60 @@ func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *se
 		value[0] = g.root()
 		s.guards = append(s.guards, guard{bound: g, limit: never, value: value})
 	}
-	s.schedule()
+	s.quick, s.slow = s.schedule(false), s.schedule(true)
+	s.later = make([][]*factor, n)
+	for _, f := range p.many {
+		for _, c := range f.open {
+			if f.most != nil && !slices.Contains(s.last[c], f) {
+				s.later[c] = append(s.later[c], f)
+			}
+		}
+	}
 	return s
 }
 
+// schedule says when factors can be checked.
+type schedule struct {
+	ready [][][]due // by column and depth: factors that become ready for a column when that many are decided
+	ripe  [][][]due // the same, all up to that depth
+}
+
 // schedule works out when each factor can be checked: for its last column, as soon as all its others are decided.
-func (s *search) schedule() {
+func (s *search) schedule(slow bool) schedule {
 	n := len(s.order)
-	s.ready = make([][][]due, n)
-	s.ripe = make([][][]due, n)
+	t := schedule{make([][][]due, n), make([][][]due, n)}
 	for c := range n {
-		s.ready[c] = make([][]due, n+1)
-		s.ripe[c] = make([][]due, n+1)
+		t.ready[c] = make([][]due, n+1)
+		t.ripe[c] = make([][]due, n+1)
 		for _, f := range s.last[c] {
-			before := -1
-			for _, q := range f.cols {
+			before, with := -1, -1
+			for _, q := range f.open {
 				if q != c {
-					before = max(before, s.place[q])
+					before, with = max(before, s.place[q]), q
 				}
 			}
-			if len(f.cols) > 2 {
-				s.ready[c][before+1] = append(s.ready[c][before+1], due{f, before + 1})
+			if len(f.open) > 2 {
+				with = -1
+			}
+			if f.cost > 0 == slow {
+				t.ready[c][before+1] = append(t.ready[c][before+1], due{f, before + 1, with})
 			}
 		}
 		for d := range n + 1 {
 			if d > 0 {
-				s.ripe[c][d] = append(s.ripe[c][d], s.ripe[c][d-1]...)
+				t.ripe[c][d] = append(t.ripe[c][d], t.ripe[c][d-1]...)
 			}
-			s.ripe[c][d] = append(s.ripe[c][d], s.ready[c][d]...)
+			t.ripe[c][d] = append(t.ripe[c][d], t.ready[c][d]...)
 		}
 	}
+	return t
 }
 
 // run walks from the start. Afterwards open is the least bound of what was left unexplored, never where all was seen.
 func (s *search) run() {
+	if !s.within(0, s.root()) {
+		return
+	}
 	if ahead, ok := s.settle(0, s.root()); ok {
 		s.descend(0, 0, ahead)
 	}
@@ -123,7 +165,7 @@ func (s *search) run() {
 func (s *search) descend(d int, paid, ahead int64) {
 	if d == len(s.order) {
 		if s.stopped {
-			s.open = min(s.open, paid) // not all of its rules were asked
+			s.leave(d, paid) // not all of its rules were asked
 			return
 		}
 		s.found(s)
@@ -140,31 +182,90 @@ func (s *search) descend(d int, paid, ahead int64) {
 	if s.tidy {
 		rank = s.tieOrder(l, rank, c, rest)
 	}
+	l.spent = l.spent[:0]
 	for k, x := range rank {
 		o := int(x)
 		if !set(l.domain[c]).has(o) {
 			continue
 		}
-		if rest+s.reach[c][o] > s.limit {
+		if !s.within(d, rest+s.reach[c][o]) {
 			if s.tidy {
 				continue
 			}
 			return
 		}
 		if s.stopped || s.stop {
-			s.open = min(s.open, rest+s.reach[c][o])
+			s.leave(d, rest+s.reach[c][o])
 			return
 		}
-		cost, least, ok := s.take(d, c, o, paid, rest)
-		if !ok || (k > 0 || s.tidy) && !s.passes(c, o, d, s.ripe[c][d]) {
+		own, least, ok := s.take(d, c, o, rest)
+		if !ok || !s.within(d+1, least) || s.vain(l, c, o, own) || (k > 0 || s.tidy) && !(s.passes(c, o, d, s.quick.ripe[c][d]) && s.passes(c, o, d, s.slow.ripe[c][d])) {
 			continue
 		}
+		outer := s.blame
+		s.blame = 0
 		s.pick[c] = o
 		s.narrow(d, c, o)
-		if ahead, ok := s.settle(d+1, least); ok && cost+ahead <= s.limit {
-			s.descend(d+1, cost, ahead)
+		if ahead, ok := s.settle(d+1, least); ok && s.within(d+1, paid+own[0]+ahead) {
+			s.descend(d+1, paid+own[0], ahead)
+		}
+		if s.blame>>c&1 == 0 {
+			l.spent = append(l.spent, spent{o, own})
+		}
+		s.blame |= outer
+	}
+}
+
+// within reports that what costs so much at least at depth d is of use.
+func (s *search) within(d int, least int64) bool {
+	if s.aim != nil {
+		return s.aim(d, least)
+	}
+	return least <= s.limit
+}
+
+// leave notes what an end leaves unexplored.
+func (s *search) leave(d int, least int64) {
+	s.open = min(s.open, least)
+	if s.left != nil {
+		s.left(d, least)
+	}
+}
+
+// vain reports an option that costs no less than one explored in vain, whatever is decided after it: every choice that
+// holds it is matched by one that held the other, costs no more by any bound and failed no test that reads this column.
+func (s *search) vain(l *level, c, o int, own costs) bool {
+	return slices.ContainsFunc(l.spent, func(t spent) bool {
+		for i := range len(s.guards) + 1 {
+			if own[i] < t.own[i] {
+				return false
+			}
+		}
+		if !s.tellsMore(c, o, t.option) {
+			return false
+		}
+		for i := range s.guards {
+			if !s.guards[i].tellsMore(c, o, t.option) {
+				return false
+			}
+		}
+		for _, f := range s.later[c] {
+			if k := f.by[f.at[c]]; k.of[o] != k.of[t.option] {
+				return false
+			}
+		}
+		return true
+	})
+}
+
+// tellsMore reports that what hangs on a column costs no less with one option than with another.
+func (b *bound) tellsMore(c, o, than int) bool {
+	for _, k := range b.into[c] {
+		if b.tells[k][o] < b.tells[k][than] {
+			return false
 		}
 	}
+	return true
 }
 
 // poll looks at the context now and then.
@@ -181,8 +282,8 @@ func (s *search) poll(work int) {
 	}
 }
 
-// take decides an option: the cost of what is decided with it, the bound on everything, and whether no bound excludes it.
-func (s *search) take(d, c, o int, paid, rest int64) (cost, least int64, ok bool) {
+// take decides an option: what it costs by itself by each bound, the bound on everything, and whether no bound excludes it.
+func (s *search) take(d, c, o int, rest int64) (own costs, least int64, ok bool) {
 	s.pick[c] = o
 	worth := int64(0)
 	for _, f := range s.last[c] {
@@ -191,20 +292,21 @@ func (s *search) take(d, c, o int, paid, rest int64) (cost, least int64, ok bool
 		}
 	}
 	cost, waiting := s.step(c, s.pick)
-	cost -= s.perPoint * worth
-	least = rest + cost + waiting
+	own[0] = cost - s.perPoint*worth
+	least = rest + own[0] + waiting
 	if least > s.limit {
-		return 0, 0, false
+		return own, 0, false
 	}
 	for i := range s.guards {
 		g := &s.guards[i]
-		own, waits := g.step(c, s.pick)
-		g.value[d+1] = g.value[d] - g.told(c, s.pick) + own + waits - g.perPoint*worth
+		cost, waits := g.step(c, s.pick)
+		own[i+1] = cost - g.perPoint*worth
+		g.value[d+1] = g.value[d] - g.told(c, s.pick) + own[i+1] + waits
 		if g.value[d+1] > g.limit {
-			return 0, 0, false
+			return own, 0, false
 		}
 	}
-	return paid + cost, least, true
+	return own, least, true
 }
 
 // tieOrder lists the options of a column that the bound leaves, in tie order.
@@ -237,64 +339,83 @@ func (s *search) narrow(d, c, o int) {
 	}
 	for _, q := range s.order[d+1:] {
 		copy(to.domain[q], from.domain[q])
-		if t := s.p.tables.get(c, q); t != nil {
-			set(to.domain[q]).keep(t.row(o))
-		}
 	}
 }
 
 // settle finds the first option that passes in every column undecided at depth d, and returns the bound on what is
-// undecided; false where a column has no option left. least is the bound on everything before.
+// undecided; false where a column has no option left. least is the bound on everything before. What is slow to ask is asked
+// only where everything else leaves the choice standing.
 func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 	l := &s.levels[d]
-	for _, q := range s.order[d:] {
+	var told [build.Seats]int64
+	var moved [build.Seats]bool
+	// lead takes a column's first option from place k on that passes; tests are those not yet asked of the first one
+	lead := func(q, k int, tests []due, slow bool) bool {
 		rank := s.ranked[q]
-		k := int(l.lead[q])
-		tests := s.ready[q][d]
 		known := s.decided(s.frame, q, d)
-		told := int64(0)
-		if known {
-			told = s.told(q, s.pick)
-			if !s.fresh(q, d) {
-				told = max(told, s.reach[q][rank[k]])
-			}
-			least -= told
-		}
+		least -= told[q]
+		start := k
 		for ; k < len(rank); k++ {
 			o := int(rank[k])
-			if known && least+max(told, s.reach[q][o]) > s.limit {
-				return 0, false
+			if known && least+max(told[q], s.reach[q][o]) > s.limit {
+				return false
 			}
-			if set(l.domain[q]).has(o) && !s.guarded(q, o, d) {
-				if s.passes(q, o, d, tests) {
+			if set(l.domain[q]).has(o) && !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests)) {
+				if !slow || s.passes(q, o, d, s.slow.of(q, d, moved[q])) {
 					break
 				}
 			}
-			tests = s.ripe[q][d]
+			moved[q], tests = true, s.quick.ripe[q][d]
 		}
 		if k == len(rank) {
-			return 0, false
+			return false
 		}
 		l.lead[q] = int32(k)
 		if known {
-			told = max(told, s.reach[q][rank[k]])
-			least += told
-			ahead += told
+			told[q] = max(told[q], s.reach[q][rank[k]])
+		}
+		least += told[q]
+		return true
+	}
+	for _, q := range s.order[d:] {
+		if s.decided(s.frame, q, d) {
+			told[q] = s.told(q, s.pick)
+			rank := s.ranked[q]
+			if before := s.reach[q][rank[l.lead[q]]]; !s.fresh(q, d) {
+				told[q] = max(told[q], before)
+			}
+		}
+		if !lead(q, int(l.lead[q]), s.quick.ready[q][d], false) {
+			return 0, false
 		}
 	}
+	for _, q := range s.order[d:] {
+		if (moved[q] || len(s.slow.ready[q][d]) > 0) && !lead(q, int(l.lead[q]), nil, true) {
+			return 0, false
+		}
+		ahead += told[q]
+	}
 	return min(never, ahead), true
+}
+
+// of lists the tests of an option: all that are ripe, or those just ready where it has passed the others.
+func (t *schedule) of(q, d int, all bool) []due {
+	if all {
+		return t.ripe[q][d]
+	}
+	return t.ready[q][d]
 }
 
 // decided reports a column whose scope in a frame is decided at depth d.
 func (s *search) decided(f *frame, q, d int) bool {
 	w := f.scope[q]
-	return len(w) == 0 || f.place[w[len(w)-1]] < d
+	return w < 0 || f.place[w] < d
 }
 
 // fresh reports a column whose scope has just been decided, so that what it tells is all that the bound on everything knows.
 func (s *search) fresh(q, d int) bool {
 	w := s.scope[q]
-	return d == 0 || len(w) > 0 && s.place[w[len(w)-1]] == d-1
+	return d == 0 || w >= 0 && s.place[w] == d-1
 }
 
 // guarded reports an option of an undecided column that a guard excludes.
@@ -313,25 +434,37 @@ func (s *search) guarded(q, o, d int) bool {
 func (s *search) passes(q, o, d int, tests []due) bool {
 	for i, t := range s.p.sums {
 		if t.net[q] != nil && s.levels[d].room[i]+t.lack(q, o) < 0 {
+			s.blame |= t.columns
 			return false
 		}
 	}
 	before := s.pick[q]
 	s.pick[q] = o
-	defer func() { s.pick[q] = before }()
-	for _, f := range tests {
-		if s.stopped {
-			return true // the walk ends before this counts
-		}
-		if slow(f.factor) > 0 {
-			s.poll(slowAsk)
-		}
-		if f.ask(s.p, s.choice(f.factor)) == failed {
-			for at := f.from; at <= d; at++ { // whatever is decided after that
+	ok := true
+	for i := range tests {
+		if !s.holds(&tests[i], q, o) {
+			s.blame |= tests[i].columns
+			for at := tests[i].from; at <= d; at++ { // whatever is decided after that
 				set(s.levels[at].domain[q]).drop(o)
 			}
-			return false
+			ok = false
+			break
 		}
 	}
-	return true
+	s.pick[q] = before
+	return ok
+}
+
+// holds asks a factor of an option and what is decided. A walk that ends lets it stand, for nothing counts any more.
+func (s *search) holds(f *due, q, o int) bool {
+	switch {
+	case s.stopped:
+		return true
+	case f.cost > 0:
+		s.poll(slowAsk)
+	}
+	if f.with >= 0 {
+		return f.two(s.p, q, o, f.with, s.pick[f.with]) != failed
+	}
+	return f.ask(s.p, s.choice(f.factor)) != failed
 }

@@ -28,7 +28,7 @@ func (p *Problem) Small(ctx context.Context) Answer {
 	a, low, high := r.lowest(ctx, len(volumes)-1)
 	c := &a.Certificate
 	c.Combinations = p.combinations()
-	c.Checks += p.checks
+	c.Checks = p.index.checks - p.asked
 	if len(volumes) > 0 && a.Status != Infeasible {
 		c.Root.Volume, c.Final.Volume = volumes[0], volumes[low]
 	}

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"fmt"
+
 	"slipfit/core/build"
 	"slipfit/core/rule"
 )
@@ -8,11 +10,12 @@ import (
 // total is a rule declared as a sum: the build can only stand where what all its columns give less what they take is not
 // negative. It bounds before every column is decided; the rule's own check has the last word.
 type total struct {
-	rule *rule.Rule
-	net  [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
-	most []int64   // by column: the largest net of its live options
-	base int64     // net of the settled seats
-	room int64     // what all columns can give at best
+	rule    *rule.Rule
+	net     [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
+	most    []int64   // by column: the largest net of its live options
+	columns uint32    // the columns in it, a bit to each
+	base    int64     // net of the settled seats
+	room    int64     // what all columns can give at best
 }
 
 // lavish stands for the net of an option whose sheet lacks a figure: nothing is concluded from it.
@@ -27,24 +30,33 @@ func (p *Problem) newTotal(r *rule.Rule, cols []int) *total {
 			t.base += p.net(r, s)
 		}
 	}
+	t.room = t.base
 	for _, c := range cols {
 		col := p.cols[c]
-		t.net[c] = make([]int64, len(col.options))
+		t.columns |= 1 << c
+		t.net[c] = p.index.nets(p, r, col)
 		t.most[c] = -lavish
-		for o := range col.options {
-			p.scratch.Set(col.options[o])
-			t.net[c][o] = p.net(r, col.seat)
-			if col.live.has(o) {
-				t.most[c] = max(t.most[c], t.net[c][o])
-			}
+		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
+			t.most[c] = max(t.most[c], t.net[c][o])
 		}
-	}
-	p.scratch = p.base
-	t.room = t.base
-	for _, m := range t.most {
-		t.room += m
+		t.room += t.most[c]
 	}
 	return t
+}
+
+// nets lists what the options of a column give less what they take.
+func (x *Index) nets(p *Problem, r *rule.Rule, col *column) []int64 {
+	m := x.recall(p, r, fmt.Sprint(r.ID, " net ", p.base.Owned, col.key), func() *memory {
+		return &memory{net: make([]int64, 0, len(col.options))}
+	})
+	if len(m.net) == 0 {
+		for _, o := range col.options {
+			p.scratch.Set(o)
+			m.net = append(m.net, p.net(r, col.seat))
+		}
+		p.scratch = p.base
+	}
+	return m.net
 }
 
 // net is what the part in a seat of the scratch build gives less what it takes.
@@ -117,18 +129,10 @@ func (t *total) binds(c int) bool {
 	return false
 }
 
-// roomFor reports that no sum excludes option o of column c beside options i and j of its scope, whatever the others
-// give.
-func (p *Problem) roomFor(c, o int, scope []int, i, j int) bool {
+// roomFor reports that no sum excludes option o of column c beside option j of column q, whatever the others give.
+func (p *Problem) roomFor(c, o, q, j int) bool {
 	for _, t := range p.sums {
-		if t.net[c] == nil {
-			continue
-		}
-		room := t.room + t.net[c][o] - t.most[c] + t.lack(scope[len(scope)-1], j)
-		if len(scope) == 2 {
-			room += t.lack(scope[0], i)
-		}
-		if room < 0 {
+		if t.net[c] != nil && t.room+t.lack(c, o)+t.lack(q, j) < 0 {
 			return false
 		}
 	}

@@ -21,7 +21,7 @@ var ErrStands = errors.New("a build stands that meets everything asked")
 // in Demands are held to where there is a choice. The error is ErrStands, or the context's where it ends the search, or
 // says what the stock does not know.
 func WhyNot(ctx context.Context, stock *part.Stock, ask Ask) (Conflict, error) {
-	x := newExplainer(ctx, stock, ask)
+	x := newExplainer(ctx, NewIndex(stock), ask)
 	everything := x.keeping(nil)
 	switch stands, err := x.stands(everything); {
 	case err != nil:
@@ -37,7 +37,7 @@ func WhyNot(ctx context.Context, stock *part.Stock, ask Ask) (Conflict, error) {
 	for _, i := range core {
 		c.Demands = append(c.Demands, x.all[i])
 	}
-	p, err := New(stock, x.only(core))
+	p, err := x.index.Problem(x.only(core))
 	if err != nil {
 		return Conflict{}, err
 	}
@@ -48,13 +48,13 @@ func WhyNot(ctx context.Context, stock *part.Stock, ask Ask) (Conflict, error) {
 // explainer asks whether some of an ask's demands can be met together.
 type explainer struct {
 	ctx   context.Context
-	stock *part.Stock
+	index *Index
 	ask   Ask
 	all   []Demand
 }
 
-func newExplainer(ctx context.Context, stock *part.Stock, ask Ask) *explainer {
-	return &explainer{ctx: ctx, stock: stock, ask: ask, all: Demands(stock, ask)}
+func newExplainer(ctx context.Context, x *Index, ask Ask) *explainer {
+	return &explainer{ctx: ctx, index: x, ask: ask, all: Demands(x.stock, ask)}
 }
 
 // keeping lists the demands that are not dropped.
@@ -79,7 +79,7 @@ func (x *explainer) only(keep []int) Ask {
 
 // stands reports a build that meets these demands.
 func (x *explainer) stands(keep []int) (bool, error) {
-	p, err := New(x.stock, x.only(keep))
+	p, err := x.index.Problem(x.only(keep))
 	if err != nil {
 		return false, err
 	}

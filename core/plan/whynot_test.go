@@ -12,7 +12,7 @@ import (
 // bruteStands tries everything to find a build that meets an ask.
 func bruteStands(t *testing.T, x *explainer, keep []int) bool {
 	t.Helper()
-	l, _ := brute(t, x.stock, x.only(keep), cheaper)
+	l, _ := brute(t, x.index.stock, x.only(keep), cheaper)
 	return l != nil
 }
 
@@ -33,7 +33,7 @@ func TestConflictsAndRepairs(t *testing.T) {
 			continue
 		}
 		require.NoError(t, err)
-		x := newExplainer(t.Context(), stock, ask)
+		x := newExplainer(t.Context(), NewIndex(stock), ask)
 		core, err := x.core(x.keeping(nil))
 		require.NoError(t, err)
 		require.Len(t, c.Demands, len(core))

@@ -41,6 +41,10 @@ type Rule struct {
 	// Early lists what can be said against a build before all its seats are filled. Tests hold the rule to it; the planner
 	// asks early what it can.
 	Early []Early
+	// First lists seats of which the first one filled decides: while it is, what the later ones hold is of no matter.
+	First []build.Seat
+	// Filled lists seats of which the rule sees no more than whether they are filled.
+	Filled []build.Seat
 	// Check returns the rule's margins for a build, none where it does not apply (a seat it needs is empty). It reads
 	// nothing but v, and always gives the same margins for the same v. The slice is valid until the next check on v.
 	Check func(v *View) []Margin

@@ -15,6 +15,7 @@ need = floor of the brief for copying finished work, MB/s
 When short: a faster disk, or a solid-state drive.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Boot, build.Archive},
+	First:  []build.Seat{build.Archive, build.Boot},
 	Check: func(v *View) []Margin {
 		return v.writes(brief.ArchiveWrite, build.Archive)
 	},

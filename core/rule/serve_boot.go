@@ -19,6 +19,7 @@ a drive in the cache or archive seat gives its tier's size back. When short: a l
 one of the tiers.`,
 	Source: "free space kept: common practice; sizes decimal, as drives are sold (IEC 80000-13 prefixes)",
 	Reads:  []build.Seat{build.Boot, build.Cache, build.Archive},
+	Filled: []build.Seat{build.Cache, build.Archive},
 	Sum:    &Sum{Kind: unit.StorageByte, Term: bootTerm},
 	Check: func(v *View) []Margin {
 		n, ok := v.pooled(v.onBoot)

@@ -16,6 +16,7 @@ The first gigabytes go faster on many drives; a long copy or a long take does no
 held speed.`,
 	Source: "held write for capture = rate × streams × 1.5: common practice",
 	Reads:  []build.Seat{build.Boot, build.Cache},
+	First:  []build.Seat{build.Cache, build.Boot},
 	Check: func(v *View) []Margin {
 		return v.writes(brief.CacheWrite, build.Cache)
 	},

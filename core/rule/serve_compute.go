@@ -17,6 +17,7 @@ need = floor of the brief for graphics computing, graphics points
 Effects, matching of photographs, path tracing and models run on the engine's arithmetic units. When short: a stronger card.`,
 	Source: "the catalog's calibration block",
 	Reads:  []build.Seat{build.Processor, build.Graphics},
+	First:  []build.Seat{build.Graphics, build.Processor},
 	Check: func(v *View) []Margin {
 		return v.draws(brief.ComputeWork, "compute_points", func(e *part.Engine) unit.Figure[unit.Points] { return e.Compute })
 	},

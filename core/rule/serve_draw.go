@@ -17,6 +17,7 @@ need = floor of the brief for picture work, graphics points
 When short: a stronger card, fewer pixels, or fewer pictures a second.`,
 	Source: "the catalog's calibration block",
 	Reads:  []build.Seat{build.Processor, build.Graphics},
+	First:  []build.Seat{build.Graphics, build.Processor},
 	Check: func(v *View) []Margin {
 		return v.draws(brief.DrawWork, "draw_points", func(e *part.Engine) unit.Figure[unit.Points] { return e.Draw })
 	},

@@ -22,6 +22,7 @@ What does not fit is fetched over the slot again and again, or does not run at a
 faster card with the same memory does not help.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Processor, build.Graphics},
+	First:  []build.Seat{build.Graphics, build.Processor},
 	Check: func(v *View) []Margin {
 		n, ok := v.Needs.Get(brief.GraphicsMemory)
 		if !ok || v.Graphics == nil && v.Processor == nil {

@@ -1,0 +1,193 @@
+package plan
+
+import (
+	"fmt"
+	"maps"
+	"reflect"
+	"slices"
+	"strings"
+
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/rule"
+)
+
+// Index is a stock laid out for the planner: every way to fill each seat, sorted by what each rule can see of it, and what
+// rules have said of them so far. Problems posed to one Index share what it remembers, so a question that differs from an
+// earlier one in a choice or a need asks the rules only what is new. It serves one goroutine at a time.
+type Index struct {
+	stock   *part.Stock
+	known   map[string]bool // ids
+	shelves map[string]*shelf
+	lasting map[string]*memory  // of rules that read no needs
+	passing map[string]*hearing // of rules that read some, by what those say
+	turn    int64               // how often passing was looked into
+	checks  int64               // how often a rule was asked
+}
+
+// hearing is what rules have said under one saying of the needs.
+type hearing struct {
+	memories map[string]*memory
+	last     int64 // when it was last asked
+}
+
+// remembered is how many different sayings of the needs an Index remembers the rules' answers to.
+const remembered = 512
+
+// NewIndex lays out a stock, which must not change afterwards.
+func NewIndex(stock *part.Stock) *Index {
+	x := &Index{stock: stock, known: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}}
+	for _, a := range stock.Articles() {
+		x.known[a.ID] = true
+	}
+	return x
+}
+
+// shelf is the ways to fill one seat, in tie order, which is by id, number, layout, plate and face with the empty seat
+// first. An option is known by its place in the list.
+type shelf struct {
+	key     string // of the seat and how many pieces are thought of
+	seat    build.Seat
+	options []build.Option
+	price   []int64 // minor units
+	byRule  map[string]*classes
+	byLook  map[string]*classes // by what was looked at
+}
+
+// shelf lists the ways to fill a seat with so many pieces, whatever a problem admits of them.
+func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
+	key := fmt.Sprint(s, counts, likes)
+	if found := x.shelves[key]; found != nil {
+		return found
+	}
+	list := &shelf{key: key, seat: s, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}}
+	slices.SortStableFunc(list.options, before(likes))
+	list.price = make([]int64, len(list.options))
+	for i, o := range list.options {
+		list.price[i] = int64(o.Price())
+	}
+	x.shelves[key] = list
+	return list
+}
+
+// memory is what a query has found so far under what a problem says: shared by all problems that say the same of what
+// its rule reads.
+func (x *Index) memory(p *Problem, q *query, by []*classes) *memory {
+	var key strings.Builder
+	key.WriteString(q.rule.ID)
+	if q.early != nil {
+		fmt.Fprint(&key, " early ", q.nth)
+	}
+	if p.base.Owned != 0 {
+		fmt.Fprint(&key, " owned ", p.base.Owned)
+	}
+	for _, s := range q.rule.Reads {
+		if p.colOf[s] < 0 {
+			key.WriteString(p.settledIn(s))
+		}
+	}
+	for _, c := range q.cols {
+		key.WriteByte(' ')
+		key.WriteString(p.cols[c].key)
+	}
+	return x.recall(p, q.rule, key.String(), func() *memory { return newMemory(by) })
+}
+
+// recall finds a memory of a rule by its key, or makes a new one.
+func (x *Index) recall(p *Problem, r *rule.Rule, key string, blank func() *memory) *memory {
+	memories := x.lasting
+	if t, known := traits[r.ID]; !known || len(t.needs) > 0 {
+		memories = x.heard(p.says(t.needs, known))
+	}
+	m := memories[key]
+	if m == nil {
+		m = blank()
+		memories[key] = m
+	}
+	return m
+}
+
+// settledIn writes down what fills a seat that is no column.
+func (p *Problem) settledIn(s build.Seat) string {
+	switch s {
+	case build.Fans:
+		return written(p.base.Fans, func(f build.FanSet) string { return fmt.Sprint(f.Fan.ID, f.Count, f.Face) })
+	case build.Cards:
+		return written(p.base.Cards, func(c build.CardSet) string { return fmt.Sprint(c.Card.ID, c.Count) })
+	case build.Screens:
+		return written(p.base.Screens, func(m build.ScreenSet) string { return fmt.Sprint(m.Monitor.ID, m.Count) })
+	}
+	return "" // empty, or labour, which is the same for every problem
+}
+
+func written[S any](sets []S, one func(S) string) string {
+	var b strings.Builder
+	for _, s := range sets {
+		b.WriteByte(' ')
+		b.WriteString(one(s))
+	}
+	return b.String()
+}
+
+// heard is what is remembered under a saying of the needs. When too many are, those not heard for longest are forgotten.
+func (x *Index) heard(saying string) map[string]*memory {
+	x.turn++
+	h := x.passing[saying]
+	if h == nil {
+		if len(x.passing) == remembered {
+			x.forget()
+		}
+		h = &hearing{memories: map[string]*memory{}}
+		x.passing[saying] = h
+	}
+	h.last = x.turn
+	return h.memories
+}
+
+// forget drops the half of the sayings that was not heard for longest.
+func (x *Index) forget() {
+	var when []int64
+	for _, h := range x.passing {
+		when = append(when, h.last)
+	}
+	slices.Sort(when)
+	maps.DeleteFunc(x.passing, func(_ string, h *hearing) bool { return h.last < when[len(when)/2] })
+}
+
+// says writes down what the needs say in some of their fields, or in all.
+func (p *Problem) says(fields []string, some bool) string {
+	if !some {
+		return fmt.Sprintf("%+v", *p.ask.Needs)
+	}
+	var b strings.Builder
+	for _, f := range fields {
+		said, ok := p.said[f]
+		if !ok {
+			said = p.field(f)
+			p.said[f] = said
+		}
+		b.WriteString(f)
+		b.WriteString(said)
+	}
+	return b.String()
+}
+
+// field writes down one field of the needs, of the place or of the wishes.
+func (p *Problem) field(full string) string {
+	owner, name, _ := strings.Cut(full, ".")
+	v := reflect.ValueOf(*p.ask.Needs)
+	if owner != "Needs" {
+		v = v.FieldByName(owner)
+	}
+	return fmt.Sprintf("%+v", v.FieldByName(name).Interface())
+}
+
+// Problem poses an ask to the stock. It fails where the ask names parts that the stock does not have.
+func (x *Index) Problem(ask Ask) (*Problem, error) {
+	return x.problem(ask, rule.All)
+}
+
+// New makes a problem ready on a stock laid out for it alone.
+func New(stock *part.Stock, ask Ask) (*Problem, error) {
+	return NewIndex(stock).Problem(ask)
+}

@@ -1,0 +1,81 @@
+package plan
+
+// memory holds what a query found, by the classes of its options: in a table while that is small, else in a map.
+type memory struct {
+	table []int32 // found + 2, so that nought is what was not asked yet
+	pace  []int   // by column: how far apart two classes lie in the table
+	few   map[uint64]int32
+	many  map[manyClasses]int32
+	net   []int64 // of a sum: what each option gives less what it takes
+}
+
+// manyClasses is the classes of up to sixteen columns, sixteen bits to each.
+type manyClasses [4]uint64
+
+// tableTo is the largest table that is kept, mapTo the largest map: past it, a memory starts anew.
+const (
+	tableTo = 1 << 18
+	mapTo   = 1 << 18
+)
+
+func newMemory(by []*classes) *memory {
+	m := &memory{pace: make([]int, len(by))}
+	n := 1
+	for i := len(by) - 1; i >= 0; i-- {
+		m.pace[i] = n
+		if n <= tableTo {
+			n *= max(by[i].count, 1)
+		}
+	}
+	switch {
+	case n <= tableTo:
+		m.table = make([]int32, n)
+	case len(by) <= 4:
+		m.few = map[uint64]int32{}
+	default:
+		m.many = map[manyClasses]int32{}
+	}
+	return m
+}
+
+// recall returns what was found for some options, or else asks and remembers it.
+func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
+	switch {
+	case m.table != nil:
+		at := 0
+		for i, o := range options {
+			at += int(by[i].of[o]) * m.pace[i]
+		}
+		if m.table[at] == 0 {
+			m.table[at] = int32(ask()) + 2
+		}
+		return int64(m.table[at]) - 2
+	case m.few != nil:
+		key := uint64(0)
+		for i, o := range options {
+			key = key<<16 | uint64(uint16(by[i].of[o]))
+		}
+		w, ok := m.few[key]
+		if !ok {
+			w = int32(ask())
+			if len(m.few) >= mapTo {
+				clear(m.few)
+			}
+			m.few[key] = w
+		}
+		return int64(w)
+	}
+	var key manyClasses
+	for i, o := range options {
+		key[i>>2] = key[i>>2]<<16 | uint64(uint16(by[i].of[o]))
+	}
+	w, ok := m.many[key]
+	if !ok {
+		w = int32(ask())
+		if len(m.many) >= mapTo {
+			clear(m.many)
+		}
+		m.many[key] = w
+	}
+	return int64(w)
+}
