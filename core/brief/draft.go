@@ -8,13 +8,14 @@ import (
 	"strconv"
 	"strings"
 
-	"slipfit/core/build"
 	"slipfit/core/format"
+	"slipfit/core/part"
 )
 
 // Draft is a brief in the making, filled answer by answer with what Topics and Surroundings ask. What is not answered is left
 // out, which is what "I don't know" means.
 type Draft struct {
+	stock      *part.Stock
 	top        map[string]any
 	activities []draftActivity
 }
@@ -25,9 +26,9 @@ type draftActivity struct {
 	whole map[string]any // hours_week and at_once, which every kind of work has
 }
 
-// NewDraft starts a brief with its title.
-func NewDraft(title string) *Draft {
-	return &Draft{top: map[string]any{"kind": Kind, "version": Version, "title": title}}
+// NewDraft starts a brief with its title. Parts the customer has are looked for in the stock.
+func NewDraft(title string, stock *part.Stock) *Draft {
+	return &Draft{stock: stock, top: map[string]any{"kind": Kind, "version": Version, "title": title}}
 }
 
 // Say notes who the brief is for and what they said, in their words.
@@ -65,6 +66,16 @@ func (d *Draft) AnswerWork(q Question, text string) error {
 
 // Answer answers a question about the surroundings.
 func (d *Draft) Answer(q Question, text string) error {
+	switch q.Field {
+	case ownScreens, newScreens:
+		return d.screens(q.Field == ownScreens, text)
+	case "owned":
+		list, err := ownedOf(d.stock, text)
+		if err != nil {
+			return err
+		}
+		return d.try(d.top, q.Field, list)
+	}
 	value, err := valueOf(q, text)
 	if err != nil {
 		return err
@@ -79,6 +90,26 @@ func (d *Draft) Answer(q Question, text string) error {
 		d.top[outer] = group
 	}
 	return d.try(group, field, value)
+}
+
+// screens sets the screens that the customer has, or those to be bought, and leaves the others.
+func (d *Draft) screens(owned bool, text string) error {
+	list, err := screensOf(text)
+	if err != nil {
+		return err
+	}
+	var all []any
+	before, _ := d.top["screens"].([]any)
+	for _, s := range before {
+		if s.(map[string]any)["owned"] != owned {
+			all = append(all, s)
+		}
+	}
+	for _, s := range list {
+		s.(map[string]any)["owned"] = owned
+		all = append(all, s)
+	}
+	return d.try(d.top, "screens", all)
 }
 
 // try sets a field and takes it back where the brief does not read with it.
@@ -143,8 +174,6 @@ func valueOf(q Question, text string) (any, error) {
 		return nil, fmt.Errorf("%q is none of %s", text, strings.Join(q.Choices, ", "))
 	case q.Field == "screens":
 		return screensOf(text)
-	case q.Field == "owned":
-		return ownedOf(text)
 	case strings.HasSuffix(q.Field, "_makers"):
 		var list []string
 		for m := range strings.SplitSeq(text, ",") {
@@ -178,9 +207,13 @@ func YesOrNo(text string) (bool, error) {
 func HowToWrite(q Question) string {
 	switch {
 	case q.Field == "screens":
-		return "like 2 of 3840x2160 at 60, or 2560x1440 at 144 mine; several separated by commas"
+		return screenWords + " mine" + severalWords
+	case q.Field == ownScreens:
+		return screenWords + ", by hdmi where it has no other input" + severalWords
+	case q.Field == newScreens:
+		return screenWords + severalWords
 	case q.Field == "owned":
-		return "seat=part of the catalog, like graphics=part-id; several separated by commas"
+		return "names as the catalog has them, or seat=name where a part could sit in several" + severalWords
 	case strings.HasSuffix(q.Field, "_makers"):
 		return "names separated by commas"
 	case strings.HasSuffix(q.Field, "_minor"):
@@ -189,12 +222,17 @@ func HowToWrite(q Question) string {
 	return ""
 }
 
-// screensOf reads "2 of 3840x2160 at 60, 2560x1440 at 144 mine".
-func screensOf(text string) (any, error) {
+const (
+	screenWords  = "like 2 of 3840x2160 at 60 with 10 bits, or 2560x1440 at 144"
+	severalWords = "; several separated by commas"
+)
+
+// screensOf reads "2 of 3840x2160 at 60 with 10 bits, 2560x1440 at 144 by hdmi mine".
+func screensOf(text string) ([]any, error) {
 	var list []any
 	for one := range strings.SplitSeq(text, ",") {
 		words := strings.Fields(strings.NewReplacer("×", "x", "@", " at ", "hz", "", "Hz", "").Replace(one))
-		count, refresh, mine := 1, 60, false
+		count, refresh, bits, mine, input := 1, 60, 8, false, ""
 		var width, height int
 		for i, w := range words {
 			n, err := strconv.Atoi(w)
@@ -203,9 +241,13 @@ func screensOf(text string) (any, error) {
 				count = n
 			case err == nil && i > 0 && words[i-1] == "at":
 				refresh = n
+			case err == nil && i > 0 && words[i-1] == "with":
+				bits = n
 			case w == "mine":
 				mine = true
-			case w == "of" || w == "at":
+			case i > 0 && words[i-1] == "by":
+				input = w
+			case slices.Contains([]string{"of", "at", "with", "by", "bit", "bits"}, w):
 			default:
 				across, down, found := strings.Cut(w, "x")
 				var errW, errH error
@@ -216,24 +258,14 @@ func screensOf(text string) (any, error) {
 				}
 			}
 		}
-		s := map[string]any{"width_px": width, "height_px": height, "refresh_hz": refresh, "bits_per_colour": 8, "count": count}
+		s := map[string]any{"width_px": width, "height_px": height, "refresh_hz": refresh, "bits_per_colour": bits, "count": count}
 		if mine {
 			s["owned"] = true
 		}
-		list = append(list, s)
-	}
-	return list, nil
-}
-
-// ownedOf reads "graphics=part-id, case=other-id".
-func ownedOf(text string) (any, error) {
-	var list []any
-	for one := range strings.SplitSeq(text, ",") {
-		seat, id, ok := strings.Cut(strings.TrimSpace(one), "=")
-		if _, known := build.Named(seat); !ok || !known {
-			return nil, fmt.Errorf("%q is not %s", strings.TrimSpace(one), HowToWrite(Question{Field: "owned"}))
+		if input != "" {
+			s["input"] = input
 		}
-		list = append(list, map[string]any{"seat": seat, "part": id})
+		list = append(list, s)
 	}
 	return list, nil
 }

@@ -4,13 +4,24 @@ import (
 	"strings"
 	"testing"
 
+	"slipfit/catalog"
+	"slipfit/core/part"
+
 	"github.com/stretchr/testify/require"
 )
+
+// stocked is the built-in catalog.
+func stocked(t *testing.T) *part.Stock {
+	t.Helper()
+	s, err := catalog.Embedded()
+	require.NoError(t, err)
+	return s
+}
 
 // TestDraftTakesEveryQuestion answers every question of every topic and of the surroundings and reads the brief back.
 func TestDraftTakesEveryQuestion(t *testing.T) {
 	sample := map[string]string{
-		"screens": "2 of 3840x2160 at 60, 2560×1440 at 144 mine", "owned": "graphics=some-card", "budget_minor": "2600.50",
+		"screens": "2 of 3840x2160 at 60, 2560×1440 at 144 mine", "owned": "Calderby Lantern 30, archive=archivane-shelf-4-tb", "budget_minor": "2600.50",
 		"place.hottest_c": "30", "place.room_c": "21", "place.noise_dba": "30", "place.chair_mm": "700", "wishes.volume_l": "25",
 		"wishes.prefer_makers": "Calderby, Hexmoor", "wishes.avoid_makers": "Dravane", "wishes.upgrade_years": "4", "wishes.ups_min": "10",
 		"bits": "8", "place.kwh_minor": "0.30", "buffer_frames": "128", "sample_hz": "48000", "width_px": "2560", "height_px": "1440", "frames_s": "60", "hours_week": "20",
@@ -26,7 +37,7 @@ func TestDraftTakesEveryQuestion(t *testing.T) {
 		}
 		return "12"
 	}
-	d := NewDraft("Everything")
+	d := NewDraft("Everything", stocked(t))
 	d.Say("Somebody", []string{"All of it."})
 	for _, topic := range Topics() {
 		d.Does(topic)
@@ -41,7 +52,7 @@ func TestDraftTakesEveryQuestion(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, b.Activities, len(Topics()))
 	require.Equal(t, []Screen{{3840, 2160, 60, 8, 2, false, ""}, {2560, 1440, 144, 8, 1, true, ""}}, b.Screens)
-	require.Equal(t, []Owned{{"graphics", "some-card"}}, b.Owned)
+	require.Equal(t, []Owned{{"graphics", "calderby-lantern-30"}, {"archive", "archivane-shelf-4-tb"}}, b.Owned)
 	require.EqualValues(t, 260_050, b.Budget.Or(0))
 	require.Equal(t, []string{"Calderby", "Hexmoor"}, b.Wish.Prefer)
 	for _, a := range b.Needs(workshop(t)).Assumed {
@@ -66,7 +77,7 @@ func takes(q Question, text string, take func(Question, string) error) bool {
 
 // TestDraftRefuses requires that a wrong answer says what would be taken and leaves the brief as it was.
 func TestDraftRefuses(t *testing.T) {
-	d := NewDraft("x")
+	d := NewDraft("x", stocked(t))
 	topic := Topics()[0]
 	d.Does(topic)
 	before, err := d.File()
@@ -86,11 +97,36 @@ func TestDraftRefuses(t *testing.T) {
 	require.ErrorContains(t, d.AnswerWork(ask("at_once"), "perhaps"), "neither yes nor no")
 	require.ErrorContains(t, d.Answer(ask("screens"), "a big one"), "not a screen")
 	require.ErrorContains(t, d.Answer(ask("screens"), "10x10"), "want")
-	require.ErrorContains(t, d.Answer(ask("owned"), "sofa=red"), "seat=part")
+	require.ErrorContains(t, d.Answer(ask("owned"), "sofa=red"), "names no seat")
+	require.ErrorContains(t, d.Answer(ask("owned"), "a red one"), "no part of the catalog")
+	require.ErrorContains(t, d.Answer(ask("owned"), "Lantern 50"), "could be 2 parts, such as graphics=calderby-lantern-50, ")
+	require.ErrorContains(t, d.Answer(ask("owned"), "Archivane Shelf 4 TB"), "could be 3 parts, such as boot=archivane-shelf-4-tb, cache=")
 	require.ErrorContains(t, d.Answer(ask("place.noise_dba"), "900"), "between 10 and 70")
 	after, err := d.File()
 	require.NoError(t, err)
 	require.Equal(t, strings.TrimSpace(string(before)), strings.TrimSpace(string(after)))
 	require.NoError(t, d.AnswerWork(ask("format"), "2"))
 	require.NoError(t, d.AnswerWork(ask("streams"), "3 streams"))
+}
+
+// TestScreensInTwoTurns asks for the screens that are there and for those to be bought: each answer leaves the other, a second
+// answer replaces the first, and not knowing either takes one that suits the work and says so.
+func TestScreensInTwoTurns(t *testing.T) {
+	d := NewDraft("x", stocked(t))
+	d.Does(Topics()[0])
+	have, buy := Screens()[0], Screens()[1]
+	require.NoError(t, d.Answer(buy, "3840x2160 at 60 with 10 bits"))
+	require.NoError(t, d.Answer(have, "1920x1080"))
+	require.NoError(t, d.Answer(have, "2 of 2560x1440 at 75 by hdmi"))
+	require.ErrorContains(t, d.Answer(have, "2560x1440 by string"), "hdmi")
+	b, err := d.Brief()
+	require.NoError(t, err)
+	require.ElementsMatch(t, []Screen{{3840, 2160, 60, 10, 1, false, ""}, {2560, 1440, 75, 8, 2, true, "hdmi"}}, b.Screens)
+	require.NotContains(t, strings.Join(b.Needs(workshop(t)).Assumed, "\n"), "screens not said")
+
+	silent := NewDraft("x", stocked(t))
+	silent.Does(Topics()[0])
+	b, err = silent.Brief()
+	require.NoError(t, err)
+	require.Contains(t, strings.Join(b.Needs(workshop(t)).Assumed, "\n"), "screens not said: one of 3840 × 2160")
 }

@@ -41,7 +41,7 @@ func TestJudgement(t *testing.T) {
 			b, err := Read("brief", []byte(fmt.Sprintf(`{"kind":"slipfit-brief","version":1,"title":"x","activities":[%s]}`, c.activities)))
 			require.NoError(t, err)
 			if c.screens != "" {
-				d := NewDraft("x")
+				d := NewDraft("x", workshop(t))
 				d.activities = []draftActivity{{"office", map[string]any{}, map[string]any{}}}
 				require.NoError(t, d.Answer(Question{Field: "screens"}, c.screens))
 				with, err := d.Brief()

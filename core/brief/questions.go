@@ -159,6 +159,23 @@ func Topics() []Topic {
 	return topics
 }
 
+// Fields of the two questions that ask for screens in turn.
+const (
+	ownScreens = "screens.owned"
+	newScreens = "screens.bought"
+)
+
+// Screens asks in two turns what one question of the surroundings asks at once: which screens are there already and which are
+// to be bought. Not knowing the first means none is known, not knowing the second that none is bought beside those that are
+// there, or one that suits the work where there are none.
+func Screens() [2]Question {
+	const none, suits = "none that we know of", "none beside those they have; where they have none, one that suits the work"
+	return [2]Question{
+		{Field: ownScreens, Asks: "Which screens do they have already that it will feed: how many pixels, how fast?", Usual: none, High: none},
+		{Field: newScreens, Asks: "Which screens are to be bought with it?", Usual: suits, High: suits},
+	}
+}
+
 // Surroundings lists the questions that are not about one kind of work.
 func Surroundings() []Question {
 	ask := func(field, asks, usual string) Question {
@@ -189,7 +206,7 @@ func Surroundings() []Question {
 		{Field: "wishes.in_stock", Asks: "Must every part lie on the shelf today?", YesNo: true, Usual: "no", High: "no"},
 		{Field: "copies", Asks: "Should what you keep lie on two drives of the machine? It is no backup, but a dead drive then loses nothing.", YesNo: true, Usual: "no", High: "no"},
 		{Field: "error_correcting", Asks: "Would a wrong digit that nobody notices do harm? Then memory should correct its errors.", YesNo: true, Usual: "no", High: "no"},
-		ask("owned", "Which parts do you have that should be used?", "none"),
+		ask("owned", "Which parts do you have already that should be used?", "none"),
 		ask("budget_minor", "What can you spend in all, tax and labour included?", "not named"),
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"slipfit/core/unit"
+
 	"github.com/stretchr/testify/require"
 )
 
@@ -82,4 +84,25 @@ func TestUsualAnswersAreTheAssumptions(t *testing.T) {
 	}
 	n := (&Brief{Activities: []Activity{{Video: &Video{}}}}).Needs(workshop(t))
 	require.Contains(t, n.Assumed, "video: streams at once not said: 2 taken, with room for 3")
+}
+
+// TestWhatIsTakenOfTheSurroundingsIsSaid requires that every usual answer that is a figure stands among what was taken.
+func TestWhatIsTakenOfTheSurroundingsIsSaid(t *testing.T) {
+	taken := strings.Join((&Brief{Activities: []Activity{{Office: &Office{}}}}).Needs(workshop(t)).Assumed, "\n")
+	figures := 0
+	for _, q := range Surroundings() {
+		if strings.ContainsAny(q.Usual, "0123456789") {
+			require.Contains(t, taken, q.Usual, q.Field)
+			figures++
+		}
+	}
+	require.Equal(t, 8, figures)
+	require.Contains(t, taken, "budget not said: no limit taken")
+	require.Contains(t, taken, "network not said: a cable taken")
+
+	told := &Brief{Activities: []Activity{{Office: &Office{}}}, Place: Place{Room: unit.Known(unit.Temperature(25_000)), Chair: unit.Known(unit.Length(900_000))}}
+	taken = strings.Join(told.Needs(workshop(t)).Assumed, "\n")
+	require.NotContains(t, taken, "22 °C")
+	require.NotContains(t, taken, "700 mm")
+	require.Contains(t, taken, "30 °C on the hottest day")
 }

@@ -8,6 +8,7 @@ import (
 
 	"slipfit/core/brief"
 	"slipfit/core/format"
+	"slipfit/core/part"
 	"slipfit/core/sheet"
 )
 
@@ -32,7 +33,11 @@ and the questions go to the terminal's other channel.`,
 		if k.text("out") == "" {
 			t.out = k.err
 		}
-		d := t.hold()
+		w, err := k.bench()
+		if err != nil {
+			return k.fail(err)
+		}
+		d := t.hold(w.Stock)
 		if d.Activities() == 0 {
 			return k.fail(fmt.Errorf("nothing to do was named, so there is no brief"))
 		}
@@ -41,10 +46,6 @@ and the questions go to the terminal's other channel.`,
 			return k.fail(err)
 		}
 		text := format.Write(b)
-		w, err := k.bench()
-		if err != nil {
-			return k.fail(err)
-		}
 		t.say("")
 		for _, a := range b.Needs(w.Stock).Assumed {
 			t.say("Not said: " + a)
@@ -69,13 +70,13 @@ type talk struct {
 }
 
 // hold goes through everything there is to ask.
-func (t *talk) hold() *brief.Draft {
+func (t *talk) hold(stock *part.Stock) *brief.Draft {
 	t.say("Enter alone means: I don't know. What is taken then is shown behind the question.\n")
 	title := t.line("What is the job called?", "A machine")
 	if title == "" {
 		title = "A machine"
 	}
-	d := brief.NewDraft(title)
+	d := brief.NewDraft(title, stock)
 	who := t.line("Who is it for?", "not said")
 	var said []string
 	for {
@@ -99,7 +100,13 @@ func (t *talk) hold() *brief.Draft {
 		return d
 	}
 	for _, q := range brief.Surroundings() {
-		t.put(q, d.Answer)
+		if q.Field != "screens" {
+			t.put(q, d.Answer)
+			continue
+		}
+		for _, half := range brief.Screens() {
+			t.put(half, d.Answer)
+		}
 	}
 	return d
 }
