@@ -103,15 +103,10 @@ type Proof struct {
 type Certificate struct {
 	Combinations string
 	Nodes        int64
-	GapPrice     Quantity `json:"gap_price"`
-	GapWorth     int64    `json:"gap_worth"`
-}
-
-// Cut is what one rule took away before the search.
-type Cut struct {
-	Rule  string
-	Title string
-	Seats []string
+	GapPrice     Quantity  `json:"gap_price"`
+	GapWorth     int64     `json:"gap_worth"`
+	GapVolume    *Quantity `json:"gap_volume"`
+	GapNoise     *Quantity `json:"gap_noise"`
 }
 
 // Plan is the planner's answer.
@@ -120,8 +115,8 @@ type Plan struct {
 	For         string
 	Status      string
 	Certificate Certificate
+	Reached     *Quantity // the case's volume or the level at the chair, where that was sought
 	Proof       *Proof
-	Cuts        []Cut
 }
 
 // Balloon is the number a part carries in the drawing.

@@ -20,6 +20,8 @@ type args struct {
 	Rule  string          `json:"rule,omitempty"`
 	Do    *change         `json:"do,omitempty"`
 	Stamp *stamp          `json:"stamp,omitempty"`
+	// Within is how long a search may take, in milliseconds; 0 has no bound. The worker heeds it.
+	Within int `json:"within_ms,omitempty"`
 }
 
 type change struct {
@@ -135,6 +137,9 @@ func (d *Desk) about() args {
 // show takes a proof of the build in hand, and has it drawn and its paper drawn up.
 func (d *Desk) show(p *Proof) {
 	d.proof = p
+	if at := d.frontier.of(p); at >= 0 {
+		d.picked = at
+	}
 	turn := d.turn
 	d.soon(func() {
 		if turn == d.turn {
@@ -164,46 +169,10 @@ func (d *Desk) show(p *Proof) {
 	}
 }
 
-// makePlan has the planner fill the seats that are not settled.
-func (d *Desk) makePlan(seeking string) {
-	if d.planning != 0 {
-		return
-	}
-	d.trouble, d.news, d.progress = "", "Planning.", Answer{}
-	turn := d.turn
-	d.planning = ask(d, "plan", args{Brief: d.job.Brief, For: seeking, Keep: d.kept()}, func(p *Plan) {
-		d.planning = 0
-		if turn != d.turn {
-			d.news = "The job was changed while it was planned: plan it again."
-			return
-		}
-		d.planned(p)
-	}, func(err error) {
-		d.planning, d.news = 0, ""
-		if faults := faultsOf(err); faults != nil {
-			d.faults = faults
-			d.heard++
-		}
-		d.grieve(err)
-	})
-	d.redraw()
-}
-
-func (d *Desk) planned(p *Plan) {
-	if p.Proof == nil {
-		d.plan = p
-		d.news = "No machine was found: what stands in the way is listed."
-		return
-	}
-	d.adopt(p.Proof, nil)
-	d.plan = p
-	d.news = "Planned. " + d.proof.summary()
-}
-
 // adopt makes the build of a proof the build in hand; it is one change with what is done to the brief beside it, if anything.
 func (d *Desk) adopt(p *Proof, beside func()) {
 	d.past = append(d.past, d.job.JSON())
-	d.future, d.plan, d.trouble, d.link = nil, nil, "", ""
+	d.future, d.plan, d.why, d.trouble, d.link = nil, nil, nil, "", ""
 	d.job.Build = p.Build
 	if beside != nil {
 		beside()
@@ -216,18 +185,10 @@ func (d *Desk) adopt(p *Proof, beside func()) {
 	d.redraw()
 }
 
-// stopPlan ends a plan that takes too long.
-func (d *Desk) stopPlan() {
-	if d.planning != 0 {
-		d.worker.Cancel(d.planning)
-		d.planning, d.news = 0, "Planning stopped."
-		d.redraw()
-	}
-}
-
 // try opens the list of what else could sit in a seat.
 func (d *Desk) try(seat string) {
 	d.open = seat
+	d.stopLooking()
 	a := d.about()
 	a.Seat = seat
 	turn := d.turn
@@ -242,10 +203,14 @@ func (d *Desk) try(seat string) {
 			d.ways = t
 		}
 	}, d.grieve)
+	d.lookOpen(atOnce)
 }
 
 // shut closes the list.
-func (d *Desk) shut() { d.open, d.trial, d.ways, d.equals = "", nil, nil, nil }
+func (d *Desk) shut() {
+	d.stopLooking()
+	d.open, d.trial, d.ways, d.equals = "", nil, nil, nil
+}
 
 // fetchEquals asks for the parts of other makers that do the same as the one in the open seat.
 func (d *Desk) fetchEquals() {
@@ -284,6 +249,7 @@ func (d *Desk) own(l Line) {
 
 // do has the core make one change to the build.
 func (d *Desk) do(c change, beside func()) {
+	d.stopLooking()
 	a := d.about()
 	a.Do = &c
 	turn := d.turn

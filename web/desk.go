@@ -3,6 +3,7 @@ package web
 import (
 	"errors"
 	"slices"
+	"strings"
 	"sync"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
@@ -46,8 +47,16 @@ type Desk struct {
 	weighed    bool // the balance is unfolded
 	balance    *Balance
 
-	planning int // number of the call, 0 when none runs
+	planning int    // number of the long call that runs, 0 when none does
+	doing    string // what it does
 	progress Answer
+	why      *Why      // why nothing could be planned
+	frontier *Frontier // what every price buys
+	ground   string    // the brief and the settled parts that the frontier is of
+	picked   int       // the point of it that is looked at
+	choices  *Choices  // what is still open in the open seat
+	looking  int       // number of the call that finds that, 0 when none runs
+	reasons  map[string]*Why
 	news     string // for the live region
 	trouble  string // what went wrong last
 	offer    *Job   // came with the address, waits for a word
@@ -79,6 +88,7 @@ func (d *Desk) forget() {
 	d.schedule, d.outcome = nil, nil
 	d.trial, d.ways, d.equals, d.open, d.link = nil, nil, nil, "", ""
 	d.prediction, d.balance = nil, nil
+	d.why, d.frontier, d.choices = nil, nil, nil
 }
 
 // blank reports a job in which nothing has been done.
@@ -121,7 +131,7 @@ func (d *Desk) edit(change func()) {
 
 // changed follows every change of the job.
 func (d *Desk) changed() {
-	d.trouble, d.link = "", ""
+	d.trouble, d.link, d.why = "", "", nil
 	d.heard++
 	d.keep()
 	d.look()
@@ -196,12 +206,16 @@ func (d *Desk) fault(path string) string {
 // pin settles the part of a seat, or leaves it open again.
 func (d *Desk) pin(seat string) {
 	d.edit(func() {
-		if at := slices.Index(d.job.Pins, seat); at >= 0 {
-			d.job.Pins = slices.Delete(slices.Clone(d.job.Pins), at, at+1)
+		if slices.Contains(d.job.Pins, seat) {
+			d.unpin(seat)
 			return
 		}
 		d.job.Pins = append(slices.Clone(d.job.Pins), seat)
 	})
+}
+
+func (d *Desk) unpin(seat string) {
+	d.job.Pins = slices.DeleteFunc(slices.Clone(d.job.Pins), func(s string) bool { return s == seat })
 }
 
 // kept lists the settled seats as the planner takes them.
@@ -221,6 +235,9 @@ func (d *Desk) kept() []string {
 	}
 	return list
 }
+
+// settled is the brief with the settled parts: what the planner goes by.
+func (d *Desk) settled() string { return string(d.job.Brief) + strings.Join(d.kept(), " ") }
 
 // keep writes the job into the browser's store, where there is one.
 func (d *Desk) keep() {

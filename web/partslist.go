@@ -19,6 +19,9 @@ type PartsList struct {
 	Trial   *Trial
 	Ways    *Trial
 	Equals  *Equals
+	Choices *Choices
+	Looking bool
+	Reasons int
 	Open    string // seat whose trial list is open
 	Pins    []string
 
@@ -177,7 +180,7 @@ func (p *PartsList) fold(l Line) app.UI {
 	if p.Open != seat {
 		return app.Li().Class("part-fold").Hidden(true)
 	}
-	return app.Li().Class("part-fold").Body(p.toggles(l), &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Seat: seat})
+	return app.Li().Class("part-fold").Body(p.toggles(l), p.trial(seat))
 }
 
 // spareFold is the trial list of a seat that is empty.
@@ -185,5 +188,9 @@ func (p *PartsList) spareFold(filled map[string]bool) app.UI {
 	if p.Open == "" || filled[p.Open] {
 		return app.Div().Hidden(true)
 	}
-	return &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Seat: p.Open}
+	return p.trial(p.Open)
+}
+
+func (p *PartsList) trial(seat string) app.UI {
+	return &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Choices: p.Choices, Looking: p.Looking, Reasons: p.Reasons, Seat: seat}
 }

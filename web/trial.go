@@ -15,11 +15,14 @@ import (
 type TrialList struct {
 	app.Compo
 
-	Desk   *Desk
-	Trial  *Trial
-	Ways   *Trial
-	Equals *Equals
-	Seat   string
+	Desk    *Desk
+	Trial   *Trial
+	Ways    *Trial
+	Equals  *Equals
+	Choices *Choices
+	Looking bool // it is being found what is still open
+	Reasons int  // how many reasons are told, so that a new one is drawn
+	Seat    string
 
 	laying
 	unfolded bool // what does not stand is shown
@@ -68,6 +71,7 @@ func (t *TrialList) Render() app.UI {
 		app.If(t.Trial.Now != "", app.Div().Body(t.Equals.view(t.Desk))),
 		app.H3().Text(fmt.Sprintf("Every %s of the shop, tried in this machine", t.Trial.SeatTitle)),
 		app.P().Class("hint").Text(fmt.Sprintf("%d stand, %d do not. The figure is the change of price before tax.", len(stand), len(fail))),
+		t.openNote(),
 		t.list(stand),
 		app.Details().Class("fold").ID("trial-fails").Open(t.unfolded).Body(append([]app.UI{
 			app.Summary().Body(app.Span().Class("fold-name").Text("Does not stand"), app.Span().Class("fold-note").Text(fmt.Sprint(len(fail))))},
@@ -109,13 +113,16 @@ func (t *TrialList) row(p Tried) app.UI {
 	if p.Part == "" {
 		name = "leave it out"
 	}
-	return app.Li().Class("tried").DataSet("part", p.Part).DataSet("stands", fmt.Sprint(p.Stands)).DataSet("fails", p.Fails).Body(
+	whole, state := t.open(p)
+	return app.Li().Class("tried").DataSet("part", p.Part).DataSet("stands", fmt.Sprint(p.Stands)).DataSet("fails", p.Fails).DataSet("open", state).Body(
 		swatch(verdict),
 		app.Span().Class("tried-name").Text(name),
+		app.Span().Class("tried-whole").Text(whole),
 		app.Span().Class("tried-price").Text(signed(p.Change)),
 		app.If(sits, app.Span().Class("tried-here").Text("in it now")).
 			Else(app.Button().Type("button").Text("put in").Aria("label", "Put in "+name).OnClick(t.onChoose(p), t.Seat, p.Part, p.Face, p.Layout, p.Plate)),
 		app.If(p.Why != "", app.P().Class("tried-why").Text(p.Fails+": "+p.Why+".")),
+		t.reason(p, state),
 	)
 }
 

@@ -61,8 +61,8 @@ func (w *worker) answer(name string, args []byte, progress func(wire.Progress)) 
 		w.bench = &verb.Bench{Stock: stock}
 	}
 	ctx := context.Background()
-	if name == "balance" {
-		ctx = until{ctx, time.Now().Add(balanceTime)}
+	if within := allowed(name, args); within > 0 {
+		ctx = until{ctx, time.Now().Add(within)}
 	}
 	result, err := w.bench.Do(ctx, name, args, func(done float64, note string) {
 		progress(wire.Progress{Done: done, Note: note})
@@ -71,6 +71,20 @@ func (w *worker) answer(name string, args []byte, progress func(wire.Progress)) 
 		return nil, refusal{err}
 	}
 	return result, nil
+}
+
+// allowed is how long a call may search: what the page says in within_ms, and for a balance so long; 0 has no bound.
+func allowed(name string, args []byte) time.Duration {
+	if name == "balance" {
+		return balanceTime
+	}
+	var said struct {
+		Within int `json:"within_ms"`
+	}
+	if json.Unmarshal(args, &said) != nil {
+		return 0 // the verb refuses what is no JSON
+	}
+	return time.Duration(said.Within) * time.Millisecond
 }
 
 // examples lists the example briefs, each with its title and its file.
