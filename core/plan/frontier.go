@@ -41,10 +41,8 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 		f.Status, f.Certificate, f.Cuts = a.Status, a.Certificate, a.Cuts
 		return f
 	}
-	p.appraise()
-	price := p.priceBound()
-	c.Root.Price = unit.Money(p.fixed + price.root())
-	least, s := p.least(ctx, price)
+	least, s := p.least(ctx, p.priceBound())
+	c.Root.Price = unit.Money(p.fixed + p.priceBound().root())
 	c.Nodes, c.Checks = s.nodes, p.index.checks-p.asked
 	switch {
 	case least == nil && s.stopped:
@@ -60,36 +58,64 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 		c.Final.Price = min(c.Final.Price, max(c.Root.Price, unit.Money(p.fixed+s.open)))
 		c.Gap.Price = unit.Money(least.price) - c.Final.Price
 	}
-	t := p.newStairs(ctx, []leaf{*least})
-	c.Root.Worth = t.most
-	t.run()
-	c.Nodes += t.nodes
-	c.Gap.Worth = t.missed
-	c.Final.Worth = min(t.most, t.top().worth+t.missed)
+	w := &staircase{ctx: ctx, points: []leaf{*least}, stopped: s.stopped}
+	w.climb(p.shares())
+	c.Nodes += w.nodes
+	c.Root.Worth, c.Gap.Worth = w.most, w.missed
+	top := w.points[len(w.points)-1].worth
+	c.Final.Worth = min(w.most, top+w.missed)
 	f.Status = Optimal
-	if t.stopped || s.stopped {
+	if w.stopped {
 		f.Status = Feasible
 	}
-	for i := range t.points {
-		l := t.points[i]
-		if !t.stopped {
-			c.Nodes += t.first(&l)
-		}
-		f.Points = append(f.Points, Point{unit.Money(l.price), l.worth, p.build(&l)})
+	for i := range w.points {
+		l := &w.points[i]
+		f.Points = append(f.Points, Point{unit.Money(l.price), l.worth, p.build(l)})
 	}
 	c.Checks = p.index.checks - p.asked
 	return f
 }
 
-// stairs is a search for the whole frontier at once. It keeps the choices found that nothing found betters, and leaves out
-// what cannot lie above them: for each step between two of them some bound says that nothing is both cheaper than the second and
-// worth more than the first.
+// staircase is the choices found that nothing found betters, as the shares of a problem are searched one after the other.
+type staircase struct {
+	ctx     context.Context
+	points  []leaf // the cheapest first, each worth more than the one before
+	tied    bool   // whether choices on the points count, not those above them
+	most    int64  // no choice is worth more
+	missed  int64  // how much more than the frontier what an end left unexplored may be worth at some price
+	nodes   int64
+	stopped bool
+}
+
+// climb searches every share, then puts the first in tie order into each point.
+func (w *staircase) climb(shares []*share) {
+	w.most = w.points[0].worth
+	for _, part := range shares {
+		w.most = max(w.most, part.most)
+		if t := part.newStairs(w).reduced(); t != nil {
+			t.explore()
+		}
+	}
+	w.tied = true
+	for _, part := range shares {
+		if w.stopped {
+			return
+		}
+		if t := part.newStairs(w).reduced(); t != nil {
+			for i := range w.points {
+				t.first(&w.points[i])
+			}
+		}
+	}
+}
+
+// stairs is a search of one share for what lies above a staircase. It leaves out what cannot: for each step between two points
+// some bound says that nothing is both cheaper than the second and worth more than the first.
 type stairs struct {
 	*search
-	points []leaf   // the cheapest first, each worth more than the one before
-	steps  []corner // what lies beyond each point
-	most   int64    // no choice is worth more
-	missed int64    // how much more than the frontier what an end left unexplored may be worth at some price
+	w     *staircase
+	most  int64    // no choice of the share is worth more
+	steps []corner // what lies beyond each point
 }
 
 // corner is the most a choice may cost by each bound, the search's own first, and be worth more than one point and cheaper than the
@@ -99,66 +125,113 @@ type corner struct {
 	cost         []int64
 }
 
-func (p *Problem) newStairs(ctx context.Context, points []leaf) *stairs {
-	frame := p.valueFrame()
-	free := p.newBound(frame, weights{perPoint: scale})
-	least := &points[0]
-	t := &stairs{points: points, most: max(points[len(points)-1].worth, free.worthWithin(p.purse, free.root()))}
-	rise, run := float64(t.most-least.worth+1), float64(max(p.purse+p.fixed-least.price, 1))
+func (p *share) newStairs(w *staircase) *stairs {
+	frame := p.free.frame
+	first, last := &w.points[0], &w.points[len(w.points)-1]
+	t := &stairs{w: w, most: p.most}
+	rise, run := float64(max(p.most, last.worth)-first.worth+1), float64(max(p.purse+p.fixed-first.price, 1))
 	middle := math.Log2(scale * rise / run)
-	guards := []*bound{free, p.priceBound()}
+	guards := []*bound{p.free, p.price}
 	var main *bound
 	for i := range steepness {
 		x := middle + float64(i-steepness/2)
 		b := p.newBound(frame, weights{perMinor: max(1, int64(math.Exp2(x))), perPoint: scale})
-		t.most = max(points[len(points)-1].worth, min(t.most, b.worthWithin(p.purse, b.root())))
+		t.most = min(t.most, b.worthWithin(p.purse, b.root()))
 		if i == steepness/2 {
 			main = b
 		} else {
 			guards = append(guards, b)
 		}
 	}
-	t.search = newSearch(ctx, main, never, guards...)
-	t.search.found = func(s *search) { t.put(s.leaf()) }
+	t.search = newSearch(w.ctx, main, never, guards...)
+	t.search.found = func(s *search) {
+		if w.put(s.leaf()) {
+			t.survey()
+		}
+	}
 	t.search.aim, t.left = t.aim, t.miss
 	t.survey()
 	return t
 }
 
-// top is the choice worth most.
-func (t *stairs) top() *leaf { return &t.points[len(t.points)-1] }
-
-// put adds a choice unless one found is no dearer and worth no less, and drops those it betters.
-func (t *stairs) put(l leaf) {
-	at, _ := slices.BinarySearchFunc(t.points, l.price, func(x leaf, price int64) int { return cmp.Compare(x.price, price+1) })
-	if at > 0 && t.points[at-1].worth >= l.worth {
-		return
+// reduced is the search without the options that no choice above the staircase can use, as far as the bounds can tell; nil where
+// the share has none above it.
+func (t *stairs) reduced() *stairs {
+	for {
+		if !t.aim(0, t.root()) {
+			return nil
+		}
+		live := t.useful(t.limit)
+		for i := range t.guards {
+			for c, keep := range t.guards[i].useful(t.guards[i].limit) {
+				live[c].keep(keep)
+			}
+		}
+		p := t.p.within(live)
+		switch {
+		case p == nil:
+			return nil
+		case p.count()*10 > t.p.count()*9:
+			return t
+		}
+		p.appraise()
+		s := &share{Problem: p, price: p.priceBound(), free: p.newBound(p.valueFrame(), weights{perPoint: scale})}
+		s.most = min(t.most, s.free.worthWithin(p.purse, s.free.root()))
+		t = s.newStairs(t.w)
 	}
-	from, to := at, at
-	if at > 0 && t.points[at-1].price == l.price {
-		from--
-	}
-	for to < len(t.points) && t.points[to].worth <= l.worth {
-		to++
-	}
-	t.points = slices.Replace(t.points, from, to, l)
-	t.survey()
 }
 
-// survey works out what lies beyond the points.
+// explore searches the share, or notes what it may hold once the search has been ended.
+func (t *stairs) explore() {
+	if t.w.stopped {
+		t.miss(0, t.root())
+		return
+	}
+	t.run()
+	t.w.nodes += t.nodes
+	t.w.stopped = t.stopped
+}
+
+// put adds a choice unless one found is no dearer and worth no less, and drops those it betters.
+func (w *staircase) put(l leaf) bool {
+	at, _ := slices.BinarySearchFunc(w.points, l.price, func(x leaf, price int64) int { return cmp.Compare(x.price, price+1) })
+	if at > 0 && w.points[at-1].worth >= l.worth {
+		return false
+	}
+	from, to := at, at
+	if at > 0 && w.points[at-1].price == l.price {
+		from--
+	}
+	for to < len(w.points) && w.points[to].worth <= l.worth {
+		to++
+	}
+	w.points = slices.Replace(w.points, from, to, l)
+	return true
+}
+
+// survey works out what is looked for: what lies above the points, or on them.
 func (t *stairs) survey() {
 	t.steps = t.steps[:0]
-	for i := range t.points {
-		k := corner{price: t.p.purse, worth: t.points[i].worth + 1}
-		if i+1 < len(t.points) {
-			k.price = t.points[i+1].price - t.p.fixed - 1
+	for i, l := range t.w.points {
+		if t.w.tied {
+			t.steps = append(t.steps, t.corner(corner{price: l.price - t.p.fixed, worth: l.worth}))
+			continue
 		}
-		k.cost = append(k.cost, t.costFor(k.price, k.worth))
-		for _, g := range t.guards {
-			k.cost = append(k.cost, g.costFor(k.price, k.worth))
+		k := corner{price: t.p.purse, worth: l.worth + 1}
+		if i+1 < len(t.w.points) {
+			k.price = t.w.points[i+1].price - t.p.fixed - 1
 		}
-		t.steps = append(t.steps, k)
+		t.steps = append(t.steps, t.corner(k))
 	}
+}
+
+// corner works out what a choice may cost by each bound.
+func (t *stairs) corner(k corner) corner {
+	k.cost = append(k.cost, t.costFor(k.price, k.worth))
+	for _, g := range t.guards {
+		k.cost = append(k.cost, g.costFor(k.price, k.worth))
+	}
+	return k
 }
 
 // aim sets the limits of all bounds to what choices beyond the frontier may cost where no choice costs less than so much by the
@@ -205,27 +278,44 @@ func (t *stairs) miss(d int, least int64) {
 				worth = min(worth, g.worthWithin(k.price, g.value[d]))
 			}
 		}
-		t.missed = max(t.missed, worth-k.worth+1)
+		t.w.missed = max(t.w.missed, worth-k.worth+1)
 	}
 }
 
-// first replaces a choice by the first in tie order that costs and serves the same.
-func (t *stairs) first(l *leaf) (nodes int64) {
-	var guards []*bound
-	for i := range t.guards {
-		guards = append(guards, t.guards[i].bound)
+// first replaces a point by the first choice of the share in tie order that costs and serves the same, where that comes before it.
+func (t *stairs) first(l *leaf) {
+	k := t.corner(corner{price: l.price - t.p.fixed, worth: l.worth})
+	if t.w.stopped || !t.allowed(&k, 0, t.root()) {
+		return
 	}
-	s := newSearch(t.ctx, t.bound, t.costFor(l.price-t.p.fixed, l.worth), guards...)
-	for i, g := range guards {
-		s.guards[i].limit = g.costFor(l.price-t.p.fixed, l.worth)
+	guards := make([]*bound, len(t.guards))
+	for i := range guards {
+		guards[i] = t.guards[i].bound
+	}
+	s := newSearch(t.ctx, t.bound, k.cost[0], guards...)
+	for i := range guards {
+		s.guards[i].limit = k.cost[i+1]
 	}
 	s.tidy = true
+	s.aim = func(d int, least int64) bool { return least <= k.cost[0] && !s.after(l, d) }
 	s.found = func(s *search) {
 		if x := s.leaf(); x.price == l.price && x.worth == l.worth {
-			*l = x
+			if t.p.before(&x, l) {
+				*l = x
+			}
 			s.stop = true
 		}
 	}
 	s.run()
-	return s.nodes
+	t.w.nodes += s.nodes
+}
+
+// after reports that what is decided at depth d comes later in tie order than a choice, whatever is decided after it.
+func (s *search) after(l *leaf, d int) bool {
+	for _, c := range s.order[:d] {
+		if s.pick[c] != l.pick[c] {
+			return s.pick[c] > l.pick[c]
+		}
+	}
+	return false
 }
