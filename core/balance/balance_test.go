@@ -288,3 +288,54 @@ func TestOwnedPartsCostNothingAndAreNotIdle(t *testing.T) {
 		require.True(t, p.Stands(), "and it is checked like any other")
 	}
 }
+
+// TestStepsServeAndSpendWhatTheySay holds every step of every seat to its own whole build: a step up stands, costs what it says
+// and serves what it names further; a step down is cheaper in its seat and in all, and stands but for what it gives up.
+func TestStepsServeAndSpendWhatTheySay(t *testing.T) {
+	ups, downs, gives := 0, 0, 0
+	for _, j := range jobs(t) {
+		if j.name != "game-maker" && j.name != "family" && j.name != "bird-sound" {
+			continue
+		}
+		free := *j.needs
+		free.Budget = 0
+		have := plan.Serving(j.build, j.needs)
+		steps, err := Steps(t.Context(), j.build, j.needs, j.stock)
+		require.NoError(t, err)
+		for _, s := range steps {
+			for _, stride := range []*Stride{s.Up, s.Down} {
+				if stride == nil {
+					continue
+				}
+				require.True(t, stride.Proven)
+				require.Equal(t, stride.Build.Price()-j.build.Price(), stride.Costs)
+				require.NotEmpty(t, stride.Changed)
+				p := rule.Prove(stride.Build, &free)
+				require.Equal(t, len(stride.Gives) == 0, p.Stands(), "%s: %s", j.name, s.Seat)
+				for _, m := range p.Margins {
+					if !m.Advice && !m.Passes() {
+						require.Equal(t, rule.Serve, m.Rule.Group, "only what is served is given up")
+					}
+				}
+			}
+			if up := s.Up; up != nil {
+				ups++
+				more := free
+				more.By[up.Resource].Floor = have[up.Resource] + 1
+				now, then := rule.Prove(j.build, &more), rule.Prove(up.Build, &more)
+				require.False(t, now.Stands(), "%s: %s is served so far already", j.name, up.Resource)
+				require.True(t, then.Stands())
+				require.Empty(t, up.Gives)
+			}
+			if down := s.Down; down != nil {
+				downs++
+				gives += len(down.Gives)
+				require.Negative(t, int64(down.Costs))
+				require.Less(t, seatPrice(down.Build, s.Seat), seatPrice(j.build, s.Seat))
+			}
+		}
+	}
+	require.Greater(t, ups, 8)
+	require.Greater(t, downs, 3)
+	require.Positive(t, gives)
+}

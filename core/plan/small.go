@@ -11,7 +11,7 @@ import (
 
 // Small finds the build in the case of the smallest outer volume that serves every floor within the budget, of several
 // the cheapest, and of those the first in tie order. A case whose sheet does not state its volume cannot be called the
-// smallest and is left out; where the case is settled already, the build is the cheapest. Where ctx ends the search, the gap
+// smallest and is left out; where the case is settled already or no sheet states one, the build is the cheapest. Where ctx ends the search, the gap
 // says how much smaller the case of another build might still be.
 func (p *Problem) Small(ctx context.Context) Answer {
 	if p.emptied() {
@@ -21,6 +21,9 @@ func (p *Problem) Small(ctx context.Context) Answer {
 		return p.Least(ctx)
 	}
 	volumes := p.volumes()
+	if len(volumes) == 0 {
+		return p.Least(ctx)
+	}
 	r := rungs{
 		under: func(low, high int) *Problem { return p.housed(volumes[low : high+1]) },
 		on:    func(b *build.Build) int { return slices.Index(volumes, b.Case.Volume.Or(0)) },
@@ -29,7 +32,7 @@ func (p *Problem) Small(ctx context.Context) Answer {
 	c := &a.Certificate
 	c.Combinations = p.combinations()
 	c.Checks = p.index.checks - p.asked
-	if len(volumes) > 0 && a.Status != Infeasible {
+	if a.Status != Infeasible {
 		c.Root.Volume, c.Final.Volume = volumes[0], volumes[low]
 	}
 	if a.Build != nil {

@@ -61,6 +61,8 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 		return w.Outcome(file, asked)
 	case "balance":
 		return w.Balance(ctx, file, asked)
+	case "steps":
+		return w.Steps(ctx, file, asked)
 	case "equals":
 		return w.Equals(file, maybe, a.Seat)
 	case "try":

@@ -45,7 +45,7 @@ type command struct {
 
 // commands in the order help lists them.
 func commands() []command {
-	return []command{askCommand, needsCommand, planCommand, whyCommand, choicesCommand, proveCommand, outcomeCommand, balanceCommand, equalsCommand, calibrateCommand, sheetCommand, rulesCommand, formatsCommand, stockCommand, serveCommand, exportCommand}
+	return []command{askCommand, needsCommand, planCommand, whyCommand, choicesCommand, proveCommand, outcomeCommand, balanceCommand, stepCommand, equalsCommand, calibrateCommand, sheetCommand, rulesCommand, formatsCommand, stockCommand, serveCommand, exportCommand}
 }
 
 // call is one use of a command.
