@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -232,7 +233,7 @@ func TestEquals(t *testing.T) {
 	found := 0
 	for _, j := range jobs(t) {
 		was := outcome.Figures(j.build, j.needs, &j.stock.Calibration)
-		for _, s := range []build.Seat{build.Memory, build.Supply, build.Boot, build.Cooler, build.Graphics, build.Archive, build.Board} {
+		for s := range build.Services {
 			if !j.build.Filled(s) {
 				continue
 			}
@@ -338,4 +339,75 @@ func TestStepsServeAndSpendWhatTheySay(t *testing.T) {
 	require.Greater(t, ups, 8)
 	require.Greater(t, downs, 3)
 	require.Positive(t, gives)
+}
+
+// TestTwinIsEqualInEverySeat gives the stock a twin of another maker for the part in each seat of builds: it is the nearest equal,
+// moves nothing, and costs the same.
+func TestTwinIsEqualInEverySeat(t *testing.T) {
+	tried := map[build.Seat]bool{}
+	for _, j := range jobs(t) {
+		b := with(j.build, build.Option{Seat: build.UPS, Part: j.stock.UPS[0], Count: 1})
+		if b.Fans == nil {
+			b = with(b, build.Option{Seat: build.Fans, Part: j.stock.Fans[0], Count: int(j.stock.Fans[0].Pack.Or(1)), Face: part.Front})
+		}
+		for s := range build.Services {
+			if !b.Filled(s) {
+				continue
+			}
+			stock, id := twinned(j.stock, b, s)
+			list, err := Equals(b, j.needs, stock, s)
+			require.NoError(t, err)
+			require.True(t, slices.ContainsFunc(list, func(e Equal) bool {
+				return e.Option.ID() == id && e.Apart == 0 && e.Costs == 0
+			}), "%s: %s", j.name, s)
+			require.Zero(t, list[0].Apart)
+			tried[s] = true
+		}
+	}
+	for s := range build.Services {
+		require.True(t, tried[s], "seat %s was never filled", s)
+	}
+}
+
+// twinned is a stock with a twin of the part in a seat, by another maker, and the twin's id.
+func twinned(stock *part.Stock, b *build.Build, s build.Seat) (*part.Stock, string) {
+	more := *stock
+	rename := func(a *part.Article) string {
+		a.ID, a.Maker = a.ID+"-twin", "Twin"
+		return a.ID
+	}
+	switch s {
+	case build.Case:
+		return &more, twin(&more.Cases, b.Case, func(p *part.Case) string { return rename(&p.Article) })
+	case build.Board:
+		return &more, twin(&more.Boards, b.Board, func(p *part.Board) string { return rename(&p.Article) })
+	case build.Processor:
+		return &more, twin(&more.Processors, b.Processor, func(p *part.Processor) string { return rename(&p.Article) })
+	case build.Cooler:
+		return &more, twin(&more.Coolers, b.Cooler, func(p *part.Cooler) string { return rename(&p.Article) })
+	case build.Memory:
+		return &more, twin(&more.Memory, b.Memory, func(p *part.Memory) string { return rename(&p.Article) })
+	case build.Graphics:
+		return &more, twin(&more.Graphics, b.Graphics, func(p *part.Graphics) string { return rename(&p.Article) })
+	case build.Supply:
+		return &more, twin(&more.Supplies, b.Supply, func(p *part.Supply) string { return rename(&p.Article) })
+	case build.Fans:
+		return &more, twin(&more.Fans, b.Fans[0].Fan, func(p *part.Fan) string { return rename(&p.Article) })
+	case build.Cards:
+		return &more, twin(&more.Cards, b.Cards[0].Card, func(p *part.Card) string { return rename(&p.Article) })
+	case build.Screens:
+		return &more, twin(&more.Monitors, b.Screens[0].Monitor, func(p *part.Monitor) string { return rename(&p.Article) })
+	case build.UPS:
+		return &more, twin(&more.UPS, b.UPS, func(p *part.UPS) string { return rename(&p.Article) })
+	}
+	drive := map[build.Seat]*part.Drive{build.Boot: b.Boot.Drive, build.Cache: b.Cache.Drive, build.Archive: b.Archive.Drive}[s]
+	return &more, twin(&more.Drives, drive, func(p *part.Drive) string { return rename(&p.Article) })
+}
+
+// twin adds a renamed copy of a part to a list.
+func twin[P any](list *[]*P, p *P, rename func(*P) string) string {
+	again := *p
+	id := rename(&again)
+	*list = append(slices.Clone(*list), &again)
+	return id
 }

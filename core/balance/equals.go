@@ -25,9 +25,8 @@ type Equal struct {
 	Liked  bool       // its maker is one the customer likes
 }
 
-// Equals lists the parts of other makers that could sit in a seat: every rule comes to the same verdicts and no outcome moves
-// by more than three hundredths. Makers the customer likes come first, then the
-// nearest: the one whose outcomes move least, then whose price does.
+// Equals lists the parts of other makers that could sit in a seat, as many and on the same face: every rule comes to the same
+// verdicts and no outcome moves by more than three hundredths. Makers the customer likes come first, then the nearest: the one whose outcomes move least, then whose price does.
 func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]Equal, error) {
 	var now *part.Article
 	count := 0
@@ -42,19 +41,24 @@ func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]
 	if now == nil {
 		return nil, fmt.Errorf("seat %s of the build is empty", s)
 	}
+	if s == build.Fans && len(b.Fans) > 1 {
+		return nil, fmt.Errorf("seat %s holds fans in %d places; equals are told of one", s, len(b.Fans))
+	}
 	if n == nil {
 		n = &brief.Needs{}
 	}
 	same := marks(b, n)
+	proof := rule.Prove(b, n)
+	before := verdictsOf(&proof)
 	was := outcome.Figures(b, n, &stock.Calibration)
 	var list []Equal
 	seen := map[string]bool{}
-	for _, o := range options(stock, b, s) {
-		if o.Part == nil || o.Part.Common().Maker == now.Maker || s.Several() && o.Count != count || seen[o.ID()] {
+	for _, o := range likewise(stock, b, s) {
+		if o.Part == nil || o.Part.Common().Maker == now.Maker || s.Several() && s != build.Fans && o.Count != count || seen[o.ID()] {
 			continue
 		}
 		other := with(b, o)
-		if marks(other, n) != same {
+		if marks(other, n) != same || !before.unmoved(other, n) {
 			continue
 		}
 		e := Equal{Option: o, Costs: other.Price() - b.Price(), Liked: slices.Contains(n.Wish.Prefer, o.Part.Common().Maker)}
@@ -70,6 +74,36 @@ func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]
 		return cmp.Or(cmp.Compare(x.Apart, y.Apart), cmp.Compare(max(x.Costs, -x.Costs), max(y.Costs, -y.Costs)), cmp.Compare(x.Option.ID(), y.Option.ID()))
 	})
 	return list, nil
+}
+
+// likewise lists the ways to fill a seat of a build as it is filled now: fans and cards as many and on the same face, the others
+// as options lists them.
+func likewise(stock *part.Stock, b *build.Build, s build.Seat) []build.Option {
+	var list []build.Option
+	switch {
+	case s == build.Fans && len(b.Fans) > 0:
+		for _, f := range stock.Fans {
+			list = append(list, build.Option{Seat: s, Part: f, Count: b.Fans[0].Count, Face: b.Fans[0].Face})
+		}
+	case s == build.Cards && len(b.Cards) > 0:
+		for _, c := range stock.Cards {
+			list = append(list, build.Option{Seat: s, Part: c, Count: b.Cards[0].Count})
+		}
+	default:
+		return options(stock, b, s)
+	}
+	return list
+}
+
+// unmoved reports a build on which no rule comes to another verdict of anything it speaks of on both.
+func (before verdicts) unmoved(b *build.Build, n *brief.Needs) bool {
+	p := rule.Prove(b, n)
+	for key, m := range verdictsOf(&p) {
+		if was, known := before[key]; known && was.Verdict != m.Verdict {
+			return false
+		}
+	}
+	return true
 }
 
 // move notes the outcome that moves most and reports whether all stay near.
