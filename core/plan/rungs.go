@@ -21,7 +21,7 @@ func (r rungs) lowest(ctx context.Context, top int) (a Answer, low, high int) {
 	if q == nil {
 		return Answer{Status: Infeasible}, 0, top
 	}
-	l, settled := q.some(ctx, &a)
+	l, settled := q.some(ctx, 0, &a)
 	if l == nil {
 		c := a.Certificate
 		if a = (Answer{Status: Unknown}); settled {
@@ -32,21 +32,33 @@ func (r rungs) lowest(ctx context.Context, top int) (a Answer, low, high int) {
 	}
 	b := q.build(l)
 	high = r.on(b)
-	for low < high && settled {
-		mid := (low + high) / 2
-		q = r.under(low, mid)
+	// try moves low or high by what is found out about a rung within so many nodes
+	try := func(rung int, cap int64) (settled bool) {
+		q := r.under(low, rung)
 		if q == nil {
-			low = mid + 1
-			continue
+			low = rung + 1
+			return true
 		}
-		var lower *leaf
-		lower, settled = q.some(ctx, &a)
+		lower, settled := q.some(ctx, cap, &a)
 		switch {
 		case lower != nil:
 			l, b = lower, q.build(lower)
 			high = r.on(b)
 		case settled:
-			low = mid + 1
+			low = rung + 1
+		}
+		return settled
+	}
+	for cap := int64(firstTry); low < high && !ended(ctx); cap *= tryMore {
+		for from := low; from < high; from = max(from, low) { // down to where builds are hard to find
+			if mid := (from + high) / 2; !try(mid, cap) {
+				from = mid + 1
+			}
+		}
+		for to := high; low < to; to = min(to, high) { // up to where it is hard to show that there are none
+			if mid := (low + to) / 2; !try(mid, cap) {
+				to = mid
+			}
 		}
 	}
 	so := a.Certificate
@@ -65,14 +77,31 @@ func (r rungs) lowest(ctx context.Context, top int) (a Answer, low, high int) {
 	return a, low, high
 }
 
-// some looks for any choice that stands, and adds what that took to a certificate. Settled is false where the context ended the
-// search before it was known whether there is one.
-func (p *Problem) some(ctx context.Context, a *Answer) (l *leaf, settled bool) {
+// ended reports a context that has ended.
+func ended(ctx context.Context) bool {
+	select {
+	case <-ctx.Done():
+		return true
+	default:
+		return false
+	}
+}
+
+// A rung is given so many nodes at first, and more in each round, so that a hard one keeps no other waiting.
+const (
+	firstTry = 64
+	tryMore  = 8
+)
+
+// some looks for any choice that stands, within so many nodes where there is a cap, and adds what that took to a certificate.
+// Settled is false where the cap or the context ended the search before it was known whether there is one.
+func (p *Problem) some(ctx context.Context, cap int64, a *Answer) (l *leaf, settled bool) {
 	if p.emptied() {
 		return nil, true
 	}
 	before := p.index.checks
 	s := newSearch(ctx, p.priceBound(), p.purse)
+	s.cap = cap
 	s.found = func(s *search) {
 		first := s.leaf()
 		l, s.stop = &first, true
@@ -80,5 +109,5 @@ func (p *Problem) some(ctx context.Context, a *Answer) (l *leaf, settled bool) {
 	s.run()
 	a.Certificate.Nodes += s.nodes
 	a.Certificate.Checks += p.index.checks - before
-	return l, l != nil || !s.stopped
+	return l, l != nil || !s.stopped && !s.stop
 }
