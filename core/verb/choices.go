@@ -6,7 +6,6 @@ import (
 
 	"slipfit/core/build"
 	"slipfit/core/format"
-	"slipfit/core/plan"
 	"slipfit/core/unit"
 )
 
@@ -46,7 +45,7 @@ func (w *Bench) Choices(ctx context.Context, file Document, seat string, keep []
 		}
 		only = append(only, s)
 	}
-	problem, err := plan.New(w.Stock, ask)
+	problem, err := w.pose(ask)
 	if err != nil {
 		return nil, err
 	}

@@ -6,7 +6,6 @@ import (
 	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/format"
-	"slipfit/core/plan"
 	"slipfit/core/unit"
 )
 
@@ -41,7 +40,7 @@ func (w *Bench) Frontier(ctx context.Context, file Document, keep []string, prog
 	if progress != nil {
 		progress(0, "laying out the stock")
 	}
-	problem, err := plan.New(w.Stock, asked)
+	problem, err := w.pose(asked)
 	if err != nil {
 		return nil, err
 	}

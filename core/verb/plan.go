@@ -74,7 +74,7 @@ func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress P
 	if progress != nil {
 		progress(0, "laying out the stock")
 	}
-	problem, err := plan.New(w.Stock, asked)
+	problem, err := w.pose(asked)
 	if err != nil {
 		return nil, err
 	}

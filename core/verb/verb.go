@@ -8,6 +8,7 @@ import (
 
 	"slipfit/core/format"
 	"slipfit/core/part"
+	"slipfit/core/plan"
 	"slipfit/core/rule"
 	"slipfit/core/unit"
 )
@@ -84,7 +85,18 @@ func JSON(answer any) []byte {
 
 func head(kind string) format.Head { return format.Head{Kind: kind, Version: Version} }
 
-// Bench is what a verb works with: a shop's stock.
+// Bench is what a verb works with: a shop's stock, and what the planner remembers of it from one question to the next. The stock
+// must not change once something has been planned. A Bench serves one goroutine at a time.
 type Bench struct {
 	Stock *part.Stock
+
+	index *plan.Index // nil until something is planned
+}
+
+// pose asks the planner.
+func (w *Bench) pose(ask plan.Ask) (*plan.Problem, error) {
+	if w.index == nil {
+		w.index = plan.NewIndex(w.Stock)
+	}
+	return w.index.Problem(ask)
 }
