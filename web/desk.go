@@ -55,6 +55,8 @@ type Desk struct {
 	ground   string    // the brief and the settled parts that the frontier is of
 	picked   int       // the point of it that is looked at
 	choices  *Choices  // what is still open in the open seat
+	steps    *Steps    // the next step up and down for every seat
+	stepped  string    // the build that those are of
 	looking  int       // number of the call that finds that, 0 when none runs
 	reasons  map[string]*Why
 	news     string // for the live region
@@ -88,7 +90,7 @@ func (d *Desk) forget() {
 	d.schedule, d.outcome = nil, nil
 	d.trial, d.ways, d.equals, d.open, d.link = nil, nil, nil, "", ""
 	d.prediction, d.balance = nil, nil
-	d.why, d.frontier, d.choices = nil, nil, nil
+	d.why, d.frontier, d.choices, d.steps = nil, nil, nil, nil
 }
 
 // blank reports a job in which nothing has been done.

@@ -24,7 +24,7 @@ func (d *Desk) front(laid int) []app.UI {
 			area(1, "views", "The machine", func() []app.UI { return append([]app.UI{d.planner(), d.stairs()}, d.views()...) }),
 			area(2, "parts", "List of parts", one(func() app.UI {
 				return &PartsList{Desk: d, Proof: d.proof, Drawing: d.drawing, Trial: d.trial, Ways: d.ways, Equals: d.equals,
-					Choices: d.choices, Looking: d.looking != 0, Reasons: len(d.reasons), Open: d.open, Pins: d.job.Pins}
+					Choices: d.choices, Steps: d.steps, Looking: d.looking != 0, Reasons: len(d.reasons), Open: d.open, Pins: d.job.Pins}
 			})),
 			area(4, "outcomes", "What the work will be like", one(func() app.UI { return &Outcomes{Desk: d, Outcome: d.outcome, Balance: d.balance} })),
 			area(6, "margins", "Schedule of margins", one(func() app.UI {

@@ -20,6 +20,7 @@ type PartsList struct {
 	Ways    *Trial
 	Equals  *Equals
 	Choices *Choices
+	Steps   *Steps
 	Looking bool
 	Reasons int
 	Open    string // seat whose trial list is open
@@ -192,5 +193,5 @@ func (p *PartsList) spareFold(filled map[string]bool) app.UI {
 }
 
 func (p *PartsList) trial(seat string) app.UI {
-	return &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Choices: p.Choices, Looking: p.Looking, Reasons: p.Reasons, Seat: seat}
+	return &TrialList{Desk: p.Desk, Trial: p.Trial, Ways: p.Ways, Equals: p.Equals, Choices: p.Choices, Steps: p.Steps, Looking: p.Looking, Reasons: p.Reasons, Seat: seat}
 }

@@ -182,18 +182,7 @@ func (v *StairsView) onPress(size int) app.EventHandler {
 func (v *StairsView) onLay(app.Context, app.Event) { v.lay() }
 
 // lay puts the machine of the point that is looked at on the sheet.
-func (v *StairsView) lay() {
-	d := v.Desk
-	turn := d.turn
-	d.stopLooking()
-	ask(d, "prove", args{Build: v.Frontier.Points[v.Picked].Build, Brief: d.job.Brief}, func(p *Proof) {
-		if turn != d.turn {
-			return
-		}
-		d.adopt(p, nil)
-		d.news = "On the sheet. " + p.summary()
-	}, d.grieve)
-}
+func (v *StairsView) lay() { v.Desk.lay(v.Frontier.Points[v.Picked].Build) }
 
 func (v *StairsView) onClose(app.Context, app.Event) {
 	v.Desk.frontier = nil

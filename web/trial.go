@@ -20,6 +20,7 @@ type TrialList struct {
 	Ways    *Trial
 	Equals  *Equals
 	Choices *Choices
+	Steps   *Steps
 	Looking bool // it is being found what is still open
 	Reasons int  // how many reasons are told, so that a new one is drawn
 	Seat    string
@@ -68,7 +69,7 @@ func (t *TrialList) Render() app.UI {
 	return app.Div().Class("trial").ID("trial").DataSet("seat", t.Seat).
 		DataSet("laid", strconv.FormatBool(t.shown(len(parts), triedSlice) == len(parts))).Body(
 		t.fitting(),
-		app.If(t.Trial.Now != "", app.Div().Body(t.Equals.view(t.Desk))),
+		app.If(t.Trial.Now != "", app.Div().Body(t.Equals.view(t.Desk), app.If(t.Desk.about().Brief != nil, t.Steps.view(t.Desk, t.Seat)))),
 		app.H3().Text(fmt.Sprintf("Every %s of the shop, tried in this machine", t.Trial.SeatTitle)),
 		app.P().Class("hint").Text(fmt.Sprintf("%d stand, %d do not. The figure is the change of price before tax.", len(stand), len(fail))),
 		t.openNote(),

@@ -3,6 +3,7 @@
 package browsertest
 
 import (
+	"encoding/json"
 	"fmt"
 	"regexp"
 	"strings"
@@ -205,5 +206,43 @@ func TestConflictIsToldAndMended(t *testing.T) {
 	b.press("undo")
 	b.until(`!document.querySelector('.part')`)
 	require.JSONEq(t, string(said), string(b.job().Brief))
+	b.clean(s.url)
+}
+
+func TestStepsUpAndDown(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.visit(s.url)
+	b.startFrom("game-maker")
+	b.press("plan-best")
+	b.until(`document.getElementById('proven')`)
+	b.drawn()
+	now := b.job()
+	want := native[struct {
+		Seats []struct {
+			Seat     string
+			Up, Down *struct {
+				Costs quantity
+				Build json.RawMessage
+			}
+		}
+	}](t, "steps", map[string]any{"brief": now.Brief, "build": now.Build})
+	b.press("change-graphics")
+	b.until(`document.getElementById('trial')`)
+	b.press("steps")
+	b.until(`document.getElementById('steps-told')`)
+	b.pictures("steps")
+	for _, seat := range want.Seats {
+		if seat.Seat != "graphics" {
+			continue
+		}
+		require.NotNil(t, seat.Up)
+		require.NotNil(t, seat.Down)
+		require.Contains(t, eval[string](b, `document.querySelector('[data-step=up] p').textContent`), "+"+seat.Up.Costs.Text)
+		require.Contains(t, eval[string](b, `document.querySelector('[data-step=down] p').textContent`), seat.Down.Costs.Text)
+		b.press("step-up")
+		b.until(`document.getElementById('steps')`)
+		b.sameAs(native[proof](t, "prove", map[string]any{"brief": now.Brief, "build": seat.Up.Build}))
+		require.JSONEq(t, string(seat.Up.Build), string(b.job().Build))
+	}
 	b.clean(s.url)
 }
