@@ -7,15 +7,6 @@ type set []uint64
 
 func words(n int) int { return (n + 63) / 64 }
 
-// full is the set of all numbers under n.
-func full(n int) set {
-	s := make(set, words(n))
-	for i := range n {
-		s.add(i)
-	}
-	return s
-}
-
 func (s set) has(i int) bool { return s[i>>6]>>(i&63)&1 != 0 }
 func (s set) add(i int)      { s[i>>6] |= 1 << (i & 63) }
 func (s set) drop(i int)     { s[i>>6] &^= 1 << (i & 63) }
@@ -25,22 +16,6 @@ func (s set) keep(t set) {
 	for i := range s {
 		s[i] &= t[i]
 	}
-}
-
-// less takes out what is in t.
-func (s set) less(t set) {
-	for i := range s {
-		s[i] &^= t[i]
-	}
-}
-
-func (s set) meets(t set) bool {
-	for i := range s {
-		if s[i]&t[i] != 0 {
-			return true
-		}
-	}
-	return false
 }
 
 func (s set) count() int {
