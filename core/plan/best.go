@@ -19,10 +19,11 @@ func (p *Problem) Best(ctx context.Context) Answer {
 	if p.emptied() {
 		return p.infeasible(a)
 	}
-	best, s := p.least(ctx, p.priceBound())
-	a.Certificate.Nodes += s.nodes
+	low := p.least(ctx)
+	a.Certificate.Nodes += low.nodes
+	best := low.best
 	if best == nil {
-		p.conclude(&a, s, nil)
+		p.conclude(&a, nil, low.stopped)
 		return a
 	}
 	h := &hunt{ctx: ctx, p: p, best: best, shares: p.shares()}
@@ -34,8 +35,7 @@ func (p *Problem) Best(ctx context.Context) Answer {
 		price = h.cheapest()
 	}
 	a.Certificate.Nodes += h.nodes
-	s.stopped = h.stopped
-	p.conclude(&a, s, best)
+	p.conclude(&a, best, h.stopped)
 	a.Certificate.Final = Bound{Worth: worth, Price: unit.Money(price)}
 	a.Certificate.Gap = Bound{Worth: worth - best.worth, Price: unit.Money(best.price - price)}
 	return a
@@ -84,7 +84,7 @@ func (p *Problem) shares() []*share {
 		if s.price.root() > q.purse {
 			continue
 		}
-		s.free = q.newBound(q.valueFrame(), weights{perPoint: scale})
+		s.free = q.newBound(q.valueBound().frame, weights{perPoint: scale})
 		s.most = s.free.worthWithin(q.purse, s.free.root())
 		shares = append(shares, s)
 	}

@@ -37,14 +37,21 @@ func (c *shelf) classify(r *rule.Rule) *classes {
 	return k
 }
 
+// apart sees every option apart.
+func (c *shelf) apart() *classes {
+	if c.each == nil {
+		c.each = &classes{of: make([]int32, len(c.options)), count: len(c.options)}
+		for o := range c.options {
+			c.each.of[o] = int32(o)
+		}
+	}
+	return c.each
+}
+
 func (c *shelf) look(r *rule.Rule) *classes {
 	t, known := traits[r.ID]
 	if !known {
-		k := &classes{of: make([]int32, len(c.options)), count: len(c.options)}
-		for o := range c.options {
-			k.of[o] = int32(o)
-		}
-		return k
+		return c.apart()
 	}
 	if slices.Contains(r.Filled, c.seat) {
 		t.fields = nil // whether it is filled is all that the rule sees

@@ -11,8 +11,7 @@ import (
 // rule is asked once for all choices it cannot tell apart.
 type factor struct {
 	*query
-	by      []*classes
-	seen    *memory
+	*sight
 	open    []int            // its columns with several options left
 	at      [build.Seats]int // by column: its place among those the query reads
 	columns uint32           // its open columns, a bit to each
@@ -26,13 +25,36 @@ type factor struct {
 const appraiseTo = 1 << 16
 
 func (p *Problem) newFactor(q *query) *factor {
-	f := &factor{query: q, cost: cost(q)}
+	f := &factor{query: q, cost: cost(q), sight: &sight{}}
 	for i, c := range q.cols {
-		f.by = append(f.by, p.cols[c].classify(q.rule))
 		f.at[c] = i
 	}
-	f.seen = p.index.memory(p, q, f.by)
 	return p.settle(f)
+}
+
+// apartFrom is how many columns a rule reads from which it is taken to see every option apart: few choices of so many are alike.
+const apartFrom = 10
+
+// sight is how a rule sees the options of its columns, and what it has found by that. It is made when the rule is first
+// asked.
+type sight struct {
+	by   []*classes
+	seen *memory
+}
+
+// look makes the sight of a factor.
+func (f *factor) look(p *Problem) *sight {
+	if f.seen == nil {
+		for _, c := range f.cols {
+			k := p.cols[c].apart()
+			if f.early != nil || len(f.cols) < apartFrom {
+				k = p.cols[c].classify(f.rule)
+			}
+			f.by = append(f.by, k)
+		}
+		f.seen = p.index.memory(p, f.query, f.by)
+	}
+	return f.sight
 }
 
 // settle finds out which of a factor's columns still matter.
@@ -101,7 +123,8 @@ func cost(q *query) int {
 
 // ask returns the worth of a choice of the factor's columns, or failed.
 func (f *factor) ask(p *Problem, options []int) int64 {
-	return f.seen.recall(f.by, options, func() int64 { return p.run(f.query, options) })
+	s := f.look(p)
+	return s.seen.recall(s.by, options, func() int64 { return p.run(f.query, options) })
 }
 
 // one asks the factor of its only open column.
@@ -127,6 +150,7 @@ func (f *factor) appraise(p *Problem, otherwise int64) {
 	if t, known := traits[f.rule.ID]; f.early != nil || known && !t.serves {
 		return
 	}
+	f.look(p)
 	col := p.cols[f.lastly]
 	live := make([][]int, len(f.open)) // by open column: an option of each class that has a live one
 	n := 1

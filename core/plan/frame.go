@@ -23,9 +23,8 @@ type frame struct {
 	last  [][]*factor // by column: factors whose last open column it is
 }
 
-// newFrame chooses for each column the earlier one that raises the bound most under the given costs. A column named is put
-// first.
-func (p *Problem) newFrame(w weights, head int) *frame {
+// blankFrame is the order of columns, none hanging on another. A column named is put first.
+func (p *Problem) blankFrame(head int) *frame {
 	n := len(p.cols)
 	f := &frame{place: make([]int, n), scope: slices.Repeat([]int{-1}, n), into: make([][]int, n), last: make([][]*factor, n)}
 	if head >= 0 {
@@ -49,17 +48,23 @@ func (p *Problem) newFrame(w weights, head int) *frame {
 	for c, list := range p.alone {
 		f.last[c] = append(f.last[c], list...)
 	}
-	b := p.blankBound(f, w)
-	for i := n - 1; i >= 0; i-- {
-		c := f.order[i]
+	return f
+}
+
+// frameFor makes a bound on a frame of its own: each column hangs on the earlier one that raises the bound most under the
+// given costs.
+func (p *Problem) frameFor(w weights, head int) *bound {
+	b := p.blankBound(p.blankFrame(head), w)
+	for i := len(b.order) - 1; i >= 0; i-- {
+		c := b.order[i]
 		b.rank(c)
-		f.scope[c] = b.choose(c, f.order[:i])
-		if q := f.scope[c]; q >= 0 {
-			f.into[q] = append(f.into[q], c)
+		b.scope[c] = b.choose(c, b.order[:i])
+		if q := b.scope[c]; q >= 0 {
+			b.into[q] = append(b.into[q], c)
 		}
 		b.send(c)
 	}
-	return f
+	return b
 }
 
 // choose finds the earlier column that raises the bound most, −1 where none does.

@@ -41,8 +41,9 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 		f.Status, f.Certificate, f.Cuts = a.Status, a.Certificate, a.Cuts
 		return f
 	}
-	least, s := p.least(ctx, p.priceBound())
-	c.Root.Price = unit.Money(p.fixed + p.priceBound().root())
+	s := p.least(ctx)
+	least := s.best
+	c.Root.Price = unit.Money(p.fixed + s.bound.root())
 	c.Nodes, c.Checks = s.nodes, p.index.checks-p.asked
 	switch {
 	case least == nil && s.stopped:
@@ -175,7 +176,7 @@ func (t *stairs) reduced() *stairs {
 			return t
 		}
 		p.appraise()
-		s := &share{Problem: p, price: p.priceBound(), free: p.newBound(p.valueFrame(), weights{perPoint: scale})}
+		s := &share{Problem: p, price: p.priceBound(), free: p.newBound(p.valueBound().frame, weights{perPoint: scale})}
 		s.most = min(t.most, s.free.worthWithin(p.purse, s.free.root()))
 		t = s.newStairs(t.w)
 	}

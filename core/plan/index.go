@@ -49,7 +49,8 @@ type shelf struct {
 	key     string // of the seat and how many pieces are thought of
 	seat    build.Seat
 	options []build.Option
-	price   []int64 // minor units
+	price   []int64  // minor units
+	each    *classes // every option apart
 	byRule  map[string]*classes
 	byLook  map[string]*classes // by what was looked at
 }

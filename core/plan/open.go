@@ -65,8 +65,7 @@ func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []boo
 	if !slices.Contains(settled, false) {
 		return
 	}
-	w := weights{perMinor: 1}
-	b := p.newBound(p.newFrame(w, c), w)
+	b := p.frameFor(weights{perMinor: 1}, c)
 	s := newSearch(ctx, b, p.purse)
 	s.found = func(s *search) {
 		l := s.leaf()

@@ -250,7 +250,7 @@ func (s *search) vain(l *level, c, o int, own costs) bool {
 			}
 		}
 		for _, f := range s.later[c] {
-			if k := f.by[f.at[c]]; k.of[o] != k.of[t.option] {
+			if k := f.look(s.p).by[f.at[c]]; k.of[o] != k.of[t.option] {
 				return false
 			}
 		}

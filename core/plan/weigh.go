@@ -19,17 +19,17 @@ func (p *Problem) focus(f *frame, measure, limit func(b *bound) int64) (*Problem
 			return p, b
 		}
 		q.appraise()
-		p, f, lo, hi = q, q.valueFrame(), max(0, at-3), at+3
+		p, f, lo, hi = q, q.valueBound().frame, max(0, at-3), at+3
 	}
 }
 
-// valueFrame is the frame for bounds that weigh price against value.
-func (p *Problem) valueFrame() *frame {
+// valueBound is a bound that weighs price against value as the budget roughly does, on a frame of its own.
+func (p *Problem) valueBound() *bound {
 	worth := int64(1)
 	for i := range p.ask.Needs.By {
 		worth += int64(p.ask.Needs.By[i].Weight) * 1000
 	}
-	return p.newFrame(weights{perMinor: max(1, scale*worth/max(p.purse, 1)), perPoint: scale}, -1)
+	return p.frameFor(weights{perMinor: max(1, scale*worth/max(p.purse, 1)), perPoint: scale}, -1)
 }
 
 // tightest looks for the price of value whose bound is least by a measure convex in that price, between two powers of
