@@ -18,6 +18,23 @@ func (s set) keep(t set) {
 	}
 }
 
+// less takes out what is in t.
+func (s set) less(t set) {
+	for i := range s {
+		s[i] &^= t[i]
+	}
+}
+
+// meets reports a set that shares something with t.
+func (s set) meets(t set) bool {
+	for i := range s {
+		if s[i]&t[i] != 0 {
+			return true
+		}
+	}
+	return false
+}
+
 func (s set) count() int {
 	n := 0
 	for _, w := range s {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -12,20 +13,23 @@ import (
 
 var planCommand = command{
 	name:  "plan",
-	usage: "BRIEF [-for least|best|quiet|small|frontier] [-keep SEAT=PART]... [-out FILE]",
+	usage: "BRIEF [-for least|best|quiet|small|frontier] [-keep SEAT=PART]... [-out FILE] [-export FILE]",
 	short: "the build for a brief, with the certificate that nothing better exists",
 	long: `Plans a machine from the catalog that serves every floor of the brief within the
 budget. least: the cheapest. best: the one that serves most. quiet: the one heard
 least at the chair. small: the one in the smallest case. frontier: every price at
 which more is served than for less, with what changes there. The answer is exact
 for this catalog and these rules; where a deadline ends the search, it says how
-far from the best it may be. -out writes the build, for prove and sheet. Exit 1
-where no build can be found.`,
+far from the best it may be. -out writes the build, for prove and sheet. -export
+writes the problem of least or best for other solvers and seeks nothing itself: a
+linear program (FILE.lp) or a pseudo-boolean problem (FILE.opb), whose comments
+tell what it leaves out. Exit 1 where no build can be found.`,
 	example: "slipfit plan testdata/briefs/museum-pottery.brief.json -for best -out build.json",
 	setup: func(k *call) {
 		k.flags.String("for", "least", "seek `WHAT`: least (price), best (value), quiet, small (case), or the whole frontier of price and value")
 		k.flags.Var(&list{}, "keep", "settle `SEAT=PART`; SEAT=none leaves it empty; may be given again")
 		k.flags.String("out", "", "write the build to `FILE`")
+		k.flags.String("export", "", "write the problem to `FILE`, .lp or .opb, for another solver")
 		k.flags.Duration("deadline", 0, "give the best found after this `TIME`, such as 5s")
 		k.flags.Bool("why", false, "give the reason of every margin")
 	},
@@ -40,6 +44,10 @@ where no build can be found.`,
 		if k.text("for") == "frontier" && k.text("out") != "" {
 			return k.usage("a frontier is many builds; -out writes one: plan for least or best")
 		}
+		form := strings.TrimPrefix(filepath.Ext(k.text("export")), ".")
+		if k.text("export") != "" && !slices.Contains(verb.Exchanges(), form) {
+			return k.usage("cannot write %s: want a name that ends in .%s", k.text("export"), strings.Join(verb.Exchanges(), " or ."))
+		}
 		w, err := k.bench()
 		if err != nil {
 			return k.fail(err)
@@ -47,6 +55,18 @@ where no build can be found.`,
 		file, err := document(k.args[0])
 		if err != nil {
 			return k.fail(err)
+		}
+		ask := verb.PlanAsk{For: k.text("for"), Keep: *k.flags.Lookup("keep").Value.(*list)}
+		if path := k.text("export"); path != "" {
+			text, err := w.Exchange(file, ask, form)
+			if err == nil {
+				err = write(path, text)
+			}
+			if err != nil {
+				return k.fail(err)
+			}
+			k.printf("Written to %s.\n", path)
+			return fine
 		}
 		ctx := k.ctx
 		if d, err := time.ParseDuration(k.text("deadline")); err == nil && d > 0 {
@@ -57,7 +77,7 @@ where no build can be found.`,
 		if k.text("for") == "frontier" {
 			return k.frontier(ctx, w, file)
 		}
-		p, err := w.Plan(ctx, file, verb.PlanAsk{For: k.text("for"), Keep: *k.flags.Lookup("keep").Value.(*list)}, nil)
+		p, err := w.Plan(ctx, file, ask, nil)
 		if err != nil {
 			return k.fail(err)
 		}
