@@ -182,16 +182,6 @@ func (m *Model) pairs(a, b int, allowed []set) {
 	}
 }
 
-// inside reports a set all of which is in t.
-func (s set) inside(t set) bool {
-	for i := range s {
-		if s[i]&^t[i] != 0 {
-			return false
-		}
-	}
-	return true
-}
-
 // notAll says that not every one of the columns has its option in its set. A set is written as itself or as what is not in
 // it, whichever is shorter.
 func (m *Model) notAll(name string, cols []int, in []set) {

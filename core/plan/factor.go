@@ -15,6 +15,7 @@ type factor struct {
 	open    []int            // its columns with several options left
 	at      [build.Seats]int // by column: its place among those the query reads
 	columns uint32           // its open columns, a bit to each
+	id      int              // its place among the problem's factors of several columns, −1 for one of a single column
 	others  []int            // by place: the one option of a column that has no other
 	cost    int              // how slow it is to ask: nought for figures compared, more for heat and noise predicted
 	lastly  int              // its last open column in the order of search, which settles its worth
@@ -60,7 +61,7 @@ func (f *factor) look(p *Problem) *sight {
 // settle finds out which of a factor's columns still matter.
 func (p *Problem) settle(f *factor) *factor {
 	idle := p.idle(f.query)
-	f.open, f.columns, f.others = nil, 0, make([]int, len(f.cols))
+	f.id, f.open, f.columns, f.others = -1, nil, 0, make([]int, len(f.cols))
 	for i, c := range f.cols {
 		live := p.cols[c].live
 		first := live.next(0)

@@ -23,6 +23,7 @@ type Problem struct {
 	colOf     [build.Seats]int // column of a seat, −1 where it is settled
 	alone     [][]*factor      // by column: rules slow to ask that hang on it alone
 	pairs     [][]*factor      // by two columns, first × columns + second: the rules that hang on them, those quick to ask first
+	rows      []rows           // by two columns, as pairs
 	many      []*factor        // every rule that hangs on two columns or more, quick ones first
 	sums      []*total         // rules declared as sums over two columns or more
 	purse     int64            // the most the open seats may cost
@@ -81,6 +82,7 @@ func (p *Problem) arrange(list []*factor) {
 	p.alone = make([][]*factor, len(p.cols))
 	p.pairs = make([][]*factor, len(p.cols)*len(p.cols))
 	p.many = nil
+	p.rows = make([]rows, len(p.pairs))
 	var wide []*factor
 	for _, f := range list {
 		if f.cost == 0 && len(p.settle(f).open) < 2 {
@@ -102,7 +104,8 @@ func (p *Problem) arrange(list []*factor) {
 	slices.SortStableFunc(p.many, func(f, g *factor) int {
 		return cmp.Or(cmp.Compare(f.cost, g.cost), cmp.Compare(len(f.open), len(g.open)))
 	})
-	for _, f := range p.many {
+	for i, f := range p.many {
+		f.id = i
 		if len(f.open) == 2 {
 			a, b := f.open[0], f.open[1]
 			p.pairs[a*len(p.cols)+b] = append(p.pairs[a*len(p.cols)+b], f)

@@ -28,18 +28,11 @@ type search struct {
 	work    int         // since the last look at the context
 	stopped bool        // ended by the context
 	stop    bool        // set by found to end the walk, or past the cap
-	blame   uint32      // columns that tests which failed since have read
+	blame   blame       // what has excluded options since it was last blank
 	later   [][]*factor // by column: factors that read it and are worth something settled by a later one
 	cap     int64       // nodes after which the walk is given up for now; nought for none
 	open    int64       // least bound among what an end left unexplored
 	asked   []int
-}
-
-// due is a factor and how many columns are decided when it becomes ready.
-type due struct {
-	*factor
-	from int
-	with int // the other of its two open columns, −1 where it has none or several
 }
 
 // guard is a bound beside the one that orders the options.
@@ -53,10 +46,11 @@ type guard struct {
 // passes.
 type level struct {
 	domain [][]uint64 // by column
+	cut    []uint32   // by column: those whose options have taken some of its options away
 	lead   []int32    // by column: place in ranked
 	room   []int64    // by sum: what all columns can give at best
 	tried  []int32    // options in tie order
-	spent  []spent    // options explored in vain, and not for what they are
+	spent  []spent    // options explored, with what excluded all that holds them
 }
 
 // costs is what an option costs by each bound of a search, its own first.
@@ -64,13 +58,6 @@ type costs [1 + mostGuards]int64
 
 // mostGuards is how many bounds a search may have beside its own.
 const mostGuards = 10
-
-// spent is an option explored whose column no failing test below it has read: nothing that costs as much instead of it can
-// do better.
-type spent struct {
-	option int
-	own    costs // what it costs by itself, by the bounds of the search
-}
 
 // pollEvery is how much work passes between two looks at the context: a node counts for one, a prediction for slowAsk.
 const (
@@ -85,6 +72,7 @@ func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *se
 	for d := range s.levels {
 		l := &s.levels[d]
 		l.lead = make([]int32, n)
+		l.cut = make([]uint32, n)
 		l.room = make([]int64, len(p.sums))
 		for _, c := range p.cols {
 			l.domain = append(l.domain, make([]uint64, words(len(c.options))))
@@ -112,43 +100,6 @@ func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *se
 		}
 	}
 	return s
-}
-
-// schedule says when factors can be checked.
-type schedule struct {
-	ready [][][]due // by column and depth: factors that become ready for a column when that many are decided
-	ripe  [][][]due // the same, all up to that depth
-}
-
-// schedule works out when each factor can be checked: for its last column, as soon as all its others are decided.
-func (s *search) schedule(slow bool) schedule {
-	n := len(s.order)
-	t := schedule{make([][][]due, n), make([][][]due, n)}
-	for c := range n {
-		t.ready[c] = make([][]due, n+1)
-		t.ripe[c] = make([][]due, n+1)
-		for _, f := range s.last[c] {
-			before, with := -1, -1
-			for _, q := range f.open {
-				if q != c {
-					before, with = max(before, s.place[q]), q
-				}
-			}
-			if len(f.open) > 2 {
-				with = -1
-			}
-			if f.cost > 0 == slow {
-				t.ready[c][before+1] = append(t.ready[c][before+1], due{f, before + 1, with})
-			}
-		}
-		for d := range n + 1 {
-			if d > 0 {
-				t.ripe[c][d] = append(t.ripe[c][d], t.ripe[c][d-1]...)
-			}
-			t.ripe[c][d] = append(t.ripe[c][d], t.ready[c][d]...)
-		}
-	}
-	return t
 }
 
 // run walks from the start. Afterwards open is the least bound of what was left unexplored, never where all was seen.
@@ -186,6 +137,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 	for k, x := range rank {
 		o := int(x)
 		if !set(l.domain[c]).has(o) {
+			s.blame.cut(c, l.cut[c])
 			continue
 		}
 		if !s.within(d, rest+s.reach[c][o]) {
@@ -203,16 +155,16 @@ func (s *search) descend(d int, paid, ahead int64) {
 			continue
 		}
 		outer := s.blame
-		s.blame = 0
+		s.blame = blame{}
 		s.pick[c] = o
 		s.narrow(d, c, o)
 		if ahead, ok := s.settle(d+1, least); ok && s.within(d+1, paid+own[0]+ahead) {
 			s.descend(d+1, paid+own[0], ahead)
 		}
-		if s.blame>>c&1 == 0 {
-			l.spent = append(l.spent, spent{o, own})
+		if len(l.spent) < mostSpent {
+			l.spent = append(l.spent, spent{o, own, s.blame})
 		}
-		s.blame |= outer
+		s.blame.join(&outer)
 	}
 }
 
@@ -230,42 +182,6 @@ func (s *search) leave(d int, least int64) {
 	if s.left != nil {
 		s.left(d, least)
 	}
-}
-
-// vain reports an option that costs no less than one explored in vain, whatever is decided after it: every choice that
-// holds it is matched by one that held the other, costs no more by any bound and failed no test that reads this column.
-func (s *search) vain(l *level, c, o int, own costs) bool {
-	return slices.ContainsFunc(l.spent, func(t spent) bool {
-		for i := range len(s.guards) + 1 {
-			if own[i] < t.own[i] {
-				return false
-			}
-		}
-		if !s.tellsMore(c, o, t.option) {
-			return false
-		}
-		for i := range s.guards {
-			if !s.guards[i].tellsMore(c, o, t.option) {
-				return false
-			}
-		}
-		for _, f := range s.later[c] {
-			if k := f.look(s.p).by[f.at[c]]; k.of[o] != k.of[t.option] {
-				return false
-			}
-		}
-		return true
-	})
-}
-
-// tellsMore reports that what hangs on a column costs no less with one option than with another.
-func (b *bound) tellsMore(c, o, than int) bool {
-	for _, k := range b.into[c] {
-		if b.tells[k][o] < b.tells[k][than] {
-			return false
-		}
-	}
-	return true
 }
 
 // poll looks at the context now and then.
@@ -338,7 +254,20 @@ func (s *search) narrow(d, c, o int) {
 		to.room[i] = from.room[i] + t.lack(c, o)
 	}
 	for _, q := range s.order[d+1:] {
-		copy(to.domain[q], from.domain[q])
+		to.cut[q] = from.cut[q]
+		row := s.p.row(c, o, q)
+		if row == nil {
+			copy(to.domain[q], from.domain[q])
+			continue
+		}
+		var gone uint64
+		for i, w := range from.domain[q] {
+			to.domain[q][i] = w & row[i]
+			gone |= w &^ row[i]
+		}
+		if gone != 0 {
+			to.cut[q] |= 1 << c
+		}
 	}
 }
 
@@ -360,7 +289,9 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 			if known && least+max(told[q], s.reach[q][o]) > s.limit {
 				return false
 			}
-			if set(l.domain[q]).has(o) && !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests)) {
+			if !set(l.domain[q]).has(o) {
+				s.blame.cut(q, l.cut[q])
+			} else if !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests)) {
 				if !slow || s.passes(q, o, d, s.slow.of(q, d, moved[q])) {
 					break
 				}
@@ -398,14 +329,6 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 	return min(never, ahead), true
 }
 
-// of lists the tests of an option: all that are ripe, or those just ready where it has passed the others.
-func (t *schedule) of(q, d int, all bool) []due {
-	if all {
-		return t.ripe[q][d]
-	}
-	return t.ready[q][d]
-}
-
 // decided reports a column whose scope in a frame is decided at depth d.
 func (s *search) decided(f *frame, q, d int) bool {
 	w := f.scope[q]
@@ -434,7 +357,7 @@ func (s *search) guarded(q, o, d int) bool {
 func (s *search) passes(q, o, d int, tests []due) bool {
 	for i, t := range s.p.sums {
 		if t.net[q] != nil && s.levels[d].room[i]+t.lack(q, o) < 0 {
-			s.blame |= t.columns
+			s.blame.sums |= 1 << i
 			return false
 		}
 	}
@@ -443,7 +366,7 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 	ok := true
 	for i := range tests {
 		if !s.holds(&tests[i], q, o) {
-			s.blame |= tests[i].columns
+			s.blame.factor(tests[i].id)
 			for at := tests[i].from; at <= d; at++ { // whatever is decided after that
 				set(s.levels[at].domain[q]).drop(o)
 			}

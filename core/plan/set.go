@@ -35,6 +35,16 @@ func (s set) meets(t set) bool {
 	return false
 }
 
+// inside reports a set all of which is in t.
+func (s set) inside(t set) bool {
+	for i := range s {
+		if s[i]&^t[i] != 0 {
+			return false
+		}
+	}
+	return true
+}
+
 func (s set) count() int {
 	n := 0
 	for _, w := range s {

@@ -10,12 +10,11 @@ import (
 // total is a rule declared as a sum: the build can only stand where what all its columns give less what they take is not
 // negative. It bounds before every column is decided; the rule's own check has the last word.
 type total struct {
-	rule    *rule.Rule
-	net     [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
-	most    []int64   // by column: the largest net of its live options
-	columns uint32    // the columns in it, a bit to each
-	base    int64     // net of the settled seats
-	room    int64     // what all columns can give at best
+	rule *rule.Rule
+	net  [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
+	most []int64   // by column: the largest net of its live options
+	base int64     // net of the settled seats
+	room int64     // what all columns can give at best
 }
 
 // lavish stands for the net of an option whose sheet lacks a figure: nothing is concluded from it.
@@ -33,7 +32,6 @@ func (p *Problem) newTotal(r *rule.Rule, cols []int) *total {
 	t.room = t.base
 	for _, c := range cols {
 		col := p.cols[c]
-		t.columns |= 1 << c
 		t.net[c] = p.index.nets(p, r, col)
 		t.most[c] = -lavish
 		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {

@@ -1,0 +1,119 @@
+package plan
+
+import (
+	"math/bits"
+	"slices"
+
+	"slipfit/core/build"
+)
+
+// spent is an option explored: what it costs by itself, by the bounds of the search, and what excluded choices that hold it.
+type spent struct {
+	option int
+	own    costs
+	by     blame
+}
+
+// mostSpent is how many explored options of a column others are held against.
+const mostSpent = 48
+
+// blame is what has excluded options, other than bounds.
+type blame struct {
+	factors [4]uint64           // by number, the last standing for all past it
+	sums    uint64              // by place among the problem's
+	cuts    [build.Seats]uint32 // by column: those of whose options its option has left fewer
+}
+
+func (b *blame) factor(id int) {
+	if id < 0 {
+		return // it reads its own column alone
+	}
+	id = min(id, 255)
+	b.factors[id>>6] |= 1 << (id & 63)
+}
+
+// cut blames the columns that have taken away options of a column.
+func (b *blame) cut(q int, by uint32) {
+	for ; by != 0; by &= by - 1 {
+		b.cuts[bits.TrailingZeros32(by)] |= 1 << q
+	}
+}
+
+func (b *blame) join(c *blame) {
+	for i := range b.factors {
+		b.factors[i] |= c.factors[i]
+	}
+	b.sums |= c.sums
+	for i := range b.cuts {
+		b.cuts[i] |= c.cuts[i]
+	}
+}
+
+// vain reports an option that can do no better than one explored: every choice that holds it is matched by one that held the
+// other, which costs no more by any bound, and which what excluded it would exclude with this option too.
+func (s *search) vain(l *level, c, o int, own costs) bool {
+	return slices.ContainsFunc(l.spent, func(t spent) bool {
+		for i := range len(s.guards) + 1 {
+			if own[i] < t.own[i] {
+				return false
+			}
+		}
+		if !s.tellsMore(c, o, t.option) {
+			return false
+		}
+		for i := range s.guards {
+			if !s.guards[i].tellsMore(c, o, t.option) {
+				return false
+			}
+		}
+		for _, f := range s.later[c] {
+			if !f.alike(s.p, c, o, t.option) {
+				return false
+			}
+		}
+		return s.excludes(&t.by, c, o, t.option)
+	})
+}
+
+// excludes reports that whatever is to blame excludes with option o of a column all that it excluded with another: a rule
+// cannot tell the two apart, a sum is left no more, a column no more options.
+func (s *search) excludes(by *blame, c, o, than int) bool {
+	if by.factors[3]>>63 != 0 {
+		return false
+	}
+	for i, w := range by.factors {
+		for ; w != 0; w &= w - 1 {
+			if f := s.p.many[i<<6+bits.TrailingZeros64(w)]; f.columns>>c&1 != 0 && !f.alike(s.p, c, o, than) {
+				return false
+			}
+		}
+	}
+	for w := by.sums; w != 0; w &= w - 1 {
+		if t := s.p.sums[bits.TrailingZeros64(w)]; t.lack(c, o) > t.lack(c, than) {
+			return false
+		}
+	}
+	for w := by.cuts[c]; w != 0; w &= w - 1 {
+		q := bits.TrailingZeros32(w)
+		if !s.p.row(c, o, q).inside(s.p.row(c, than, q)) {
+			return false
+		}
+	}
+	return true
+}
+
+// alike reports two options of a column that a factor cannot tell apart.
+func (f *factor) alike(p *Problem, c, o, than int) bool {
+	of := f.look(p).by[f.at[c]].of
+	return of[o] == of[than]
+}
+
+// tellsMore reports that what hangs on a column costs no less with one option than with another.
+func (b *bound) tellsMore(c, o, than int) bool {
+	for _, k := range b.into[c] {
+		if b.tells[k][o] < b.tells[k][than] {
+			return false
+		}
+	}
+	return true
+}
