@@ -15,6 +15,15 @@ const scale = 1 << 16
 // in tie order. It first finds the most value, then the least price for it. A bound weighs price against value: for any
 // price of a value point, what is left of value less price bounds the value that a budget can buy.
 func (p *Problem) Best(ctx context.Context) Answer {
+	of := kernelOf
+	if p.count() < kernelFrom {
+		of = 0
+	}
+	return p.bestFrom(ctx, of)
+}
+
+// bestFrom finds the best build, having searched a kernel of so many options of each column first; of none, where that is nought.
+func (p *Problem) bestFrom(ctx context.Context, of int) Answer {
 	a := Answer{Certificate: Certificate{Combinations: p.combinations()}}
 	if p.emptied() {
 		return p.infeasible(a)
@@ -26,19 +35,54 @@ func (p *Problem) Best(ctx context.Context) Answer {
 		p.conclude(&a, nil, low.stopped)
 		return a
 	}
-	h := &hunt{ctx: ctx, p: p, best: best, shares: p.shares()}
-	a.Certificate.Root.Worth = max(best.worth, h.ceiling())
-	worth := h.most()
-	a.Certificate.Root.Price = unit.Money(min(best.price, h.floor()))
-	price := best.price
+	h := &hunt{ctx: ctx, p: p, best: best}
+	if of > 0 {
+		h.kernel(of)
+	}
+	h.shares = p.shares()
+	a.Certificate.Root = Bound{Worth: max(best.worth, h.ceiling()), Price: unit.Money(min(best.price, p.fixed+low.bound.root()))}
+	worth, price := h.most(), int64(a.Certificate.Root.Price)
 	if !h.stopped {
-		price = h.cheapest()
+		price = max(price, h.cheapest())
 	}
 	a.Certificate.Nodes += h.nodes
 	p.conclude(&a, best, h.stopped)
 	a.Certificate.Final = Bound{Worth: worth, Price: unit.Money(price)}
 	a.Certificate.Gap = Bound{Worth: worth - best.worth, Price: unit.Money(best.price - price)}
 	return a
+}
+
+// kernelFrom is how many live options make a search of a kernel first worth its while, kernelOf how many of a column are in
+// it, kernelTo how many nodes a share of it is given.
+const (
+	kernelFrom = 900
+	kernelOf   = 24
+	kernelTo   = 1000
+)
+
+// kernel searches the options of each column that weigh best by themselves, so many of each, before all others, for a choice
+// that is hard to better.
+func (h *hunt) kernel(of int) {
+	p := h.p
+	p.appraise()
+	frame := p.blankFrame(-1)
+	b, _ := tightest(h.worthier(), 0, 26, func(w weights) *bound { return p.rough(frame, w) })
+	live := make([]set, len(p.cols))
+	for c := range p.cols {
+		b.rank(c)
+		live[c] = make(set, len(p.cols[c].live))
+		for _, o := range b.ranked[c][:min(of, len(b.ranked[c]))] {
+			live[c].add(int(o))
+		}
+		live[c].add(h.best.pick[c])
+	}
+	q := p.within(live)
+	if q == nil {
+		return
+	}
+	k := &hunt{ctx: h.ctx, p: q, best: h.best, shares: q.shares(), cap: kernelTo}
+	k.most()
+	h.nodes, h.stopped = k.nodes, k.stopped
 }
 
 // hunt is a search for the best build in progress. The problem is searched in shares, which differ in what seats they leave
@@ -50,14 +94,13 @@ type hunt struct {
 	shares  []*share
 	nodes   int64
 	stopped bool
+	cap     int64 // nodes a share is given; nought for all it takes
 }
 
 // share is one share of a problem. Its choices are known by the same options.
 type share struct {
 	*Problem
-	free  *bound // on value alone
-	most  int64  // no choice of it within the budget is worth more
-	price *bound // on price alone
+	most int64 // no choice of it within the budget is worth more
 }
 
 // shares splits the problem by which seats that may be left empty are, those that may serve most first.
@@ -80,13 +123,8 @@ func (p *Problem) shares() []*share {
 	var shares []*share
 	for _, q := range list {
 		q.appraise()
-		s := &share{Problem: q, price: q.priceBound()}
-		if s.price.root() > q.purse {
-			continue
-		}
-		s.free = q.newBound(q.valueBound().frame, weights{perPoint: scale})
-		s.most = s.free.worthWithin(q.purse, s.free.root())
-		shares = append(shares, s)
+		free := q.rough(q.blankFrame(-1), weights{perPoint: scale})
+		shares = append(shares, &share{q, free.worthWithin(q.purse, free.root())})
 	}
 	slices.SortStableFunc(shares, func(a, b *share) int { return cmp.Compare(b.most, a.most) })
 	return shares
@@ -114,13 +152,22 @@ func (h *hunt) ceiling() int64 {
 	return h.shares[0].most
 }
 
-// floor is the least that any share may cost.
-func (h *hunt) floor() int64 {
-	least := h.best.price
-	for _, s := range h.shares {
-		least = min(least, h.p.fixed+s.price.root())
+// worthier gauges what is worth more than the best, within the budget.
+func (h *hunt) worthier() gauge {
+	budget := h.p.purse
+	return gauge{
+		func(b *bound) int64 { return b.worthWithin(budget, b.root()) },
+		func(b *bound) int64 { return b.costFor(budget, h.best.worth+1) },
 	}
-	return least
+}
+
+// cheaper gauges what is worth as much as the best and costs no more.
+func (h *hunt) cheaper() gauge {
+	worth := h.best.worth
+	return gauge{
+		func(b *bound) int64 { return -b.priceFor(worth, b.root()) },
+		func(b *bound) int64 { return b.costFor(h.best.price-h.p.fixed, worth) },
+	}
 }
 
 // most raises the best to the choice of the most value within the budget, and returns what no choice is worth more than.
@@ -135,8 +182,7 @@ func (h *hunt) most() int64 {
 			ceiling = max(ceiling, part.most)
 			continue
 		}
-		p, main := part.focus(part.free.frame, func(b *bound) int64 { return b.worthWithin(budget, b.root()) },
-			func(b *bound) int64 { return b.costFor(budget, h.best.worth+1) })
+		p, main := part.focus(h.worthier())
 		if p == nil {
 			continue
 		}
@@ -163,6 +209,7 @@ func (h *hunt) most() int64 {
 }
 
 func (h *hunt) run(s *search) {
+	s.cap = h.cap
 	s.run()
 	h.nodes += s.nodes
 	h.stopped = h.stopped || s.stopped
@@ -174,16 +221,13 @@ func (h *hunt) cheapest() int64 {
 	floor := int64(never)
 	var ties []*search
 	for _, part := range h.shares {
-		if part.most < h.best.worth || h.p.fixed+part.price.root() > h.best.price {
+		if part.most < h.best.worth {
 			continue
 		}
 		if h.stopped {
-			floor = min(floor, h.p.fixed+part.price.root())
-			continue
+			return 0
 		}
-		worth := h.best.worth
-		p, main := part.focus(part.free.frame, func(b *bound) int64 { return -b.priceFor(worth, b.root()) },
-			func(b *bound) int64 { return b.costFor(h.best.price-b.p.fixed, worth) })
+		p, main := part.focus(h.cheaper())
 		if p == nil {
 			continue
 		}
@@ -197,7 +241,7 @@ func (h *hunt) cheapest() int64 {
 		}
 		h.run(s)
 		if s.stopped {
-			floor = min(floor, max(h.p.fixed+part.price.root(), h.p.fixed+main.priceFor(worth, s.open)))
+			floor = min(floor, h.p.fixed+main.priceFor(h.best.worth, s.open))
 		}
 		ties = append(ties, newSearch(h.ctx, main, 0, s.guards[0].bound, s.guards[1].bound))
 	}
@@ -251,11 +295,7 @@ func (p *Problem) appraise() {
 		return
 	}
 	p.appraised = true
-	all := int64(0)
-	for i := range p.ask.Needs.By {
-		all += int64(p.ask.Needs.By[i].Weight) * 1000
-	}
 	for _, f := range p.many {
-		f.appraise(p, all)
+		f.appraise(p)
 	}
 }

@@ -43,10 +43,8 @@ func (b *bound) own(c, o int) int64 {
 	col := b.p.cols[c]
 	cost := b.perMinor*col.price[o] - b.perPoint*col.worth[o]
 	if b.perPoint > 0 {
-		for _, f := range b.last[c] {
-			if f.most != nil {
-				cost -= b.perPoint * f.most[o]
-			}
+		for _, f := range b.worth[c] {
+			cost -= b.perPoint * f.most[o]
 		}
 	}
 	return cost

@@ -6,16 +6,18 @@ import (
 	"slices"
 	"strings"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/rule"
 )
 
 // trait is what the source of a rule says of it.
 type trait struct {
-	judges bool     // whether it finds anything but advice; one that does not is of no concern here
-	serves bool     // whether it finds value
-	needs  []string // fields of the needs that it can read
-	fields []string // fields of parts and builds that it can read
+	judges    bool             // whether it finds anything but advice; one that does not is of no concern here
+	serves    bool             // whether it finds value
+	needs     []string         // fields of the needs that it can read
+	fields    []string         // fields of parts and builds that it can read
+	resources []brief.Resource // resources it names
 }
 
 // decisions are the fields of a build, beside its parts, that a rule can read.

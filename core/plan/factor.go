@@ -22,8 +22,8 @@ type factor struct {
 	most    []int64          // the largest worth each option of that column can reach; nil where it is never worth anything
 }
 
-// appraiseTo is the most choices a factor is looked through for.
-const appraiseTo = 1 << 16
+// appraiseTo is the most choices an option of a factor is looked through for.
+const appraiseTo = 1 << 12
 
 func (p *Problem) newFactor(q *query) *factor {
 	f := &factor{query: q, cost: cost(q), sight: &sight{}}
@@ -144,52 +144,78 @@ func (f *factor) two(p *Problem, c, o, q, j int) int64 {
 	return f.ask(p, list)
 }
 
-// appraise finds the largest worth the factor reaches by the options of its last column. A factor too large to be looked
-// through is taken to reach the given worth anywhere.
-func (f *factor) appraise(p *Problem, otherwise int64) {
+// appraise finds the largest worth the factor reaches by the options of its last column. Of a factor too large to be looked
+// through that is what all it can serve is worth.
+func (f *factor) appraise(p *Problem) {
 	f.most = nil
-	if t, known := traits[f.rule.ID]; f.early != nil || known && !t.serves {
+	t, known := traits[f.rule.ID]
+	if f.early != nil || known && !t.serves {
 		return
 	}
 	f.look(p)
 	col := p.cols[f.lastly]
-	live := make([][]int, len(f.open)) // by open column: an option of each class that has a live one
-	n := 1
-	for i, c := range f.open {
-		live[i] = f.by[f.at[c]].living(p.cols[c])
-		n *= len(live[i])
-	}
-	if n > appraiseTo {
-		f.most = slices.Repeat([]int64{otherwise}, len(col.options))
-		return
-	}
-	at := f.at[f.lastly]
-	most := make([]int64, f.by[at].count)
-	options := slices.Clone(f.others)
+	k := f.by[f.at[f.lastly]]
+	most := slices.Repeat([]int64{failed}, k.count)
 	valued := false
-	var walk func(i int)
-	walk = func(i int) {
-		if i < len(f.open) {
-			for _, o := range live[i] {
-				options[f.at[f.open[i]]] = o
-				walk(i + 1)
-			}
-			return
+	options := slices.Clone(f.others)
+	for _, o := range k.living(col) {
+		options[f.at[f.lastly]] = o
+		rest := slices.DeleteFunc(slices.Clone(f.open), func(c int) bool { return c == f.lastly })
+		if len(f.rule.First) > 0 && f.rule.First[0] == col.seat && col.options[o].Part != nil {
+			rest = nil // it decides alone
 		}
-		if w := f.ask(p, options); w > 0 {
-			valued = true
-			k := f.by[at].of[options[at]]
-			most[k] = max(most[k], w)
-		}
+		most[k.of[o]] = f.highest(p, options, rest, p.fully(&t))
+		valued = valued || most[k.of[o]] > 0
 	}
-	walk(0)
 	if !valued {
 		return
 	}
 	f.most = make([]int64, len(col.options))
 	for o := range f.most {
-		f.most[o] = most[f.by[at].of[o]]
+		f.most[o] = max(0, most[k.of[o]])
 	}
+}
+
+// highest is the largest worth of the factor with some of its columns still to be decided; no more than so much where there are
+// too many ways.
+func (f *factor) highest(p *Problem, options, rest []int, cap int64) int64 {
+	live := make([][]int, len(rest)) // by column: an option of each class that has a live one
+	n := 1
+	for i, c := range rest {
+		live[i] = f.by[f.at[c]].living(p.cols[c])
+		n *= len(live[i])
+	}
+	if n > appraiseTo {
+		return cap
+	}
+	most := int64(failed)
+	var walk func(i int)
+	walk = func(i int) {
+		if i == len(rest) {
+			most = max(most, f.ask(p, options))
+			return
+		}
+		for _, o := range live[i] {
+			options[f.at[rest[i]]] = o
+			if walk(i + 1); most >= cap {
+				return
+			}
+		}
+	}
+	walk(0)
+	return most
+}
+
+// fully is what all the resources that a rule names are worth when they are served in full.
+func (p *Problem) fully(t *trait) int64 {
+	if t.resources == nil {
+		return p.enough()
+	}
+	sum := int64(0)
+	for _, r := range t.resources {
+		sum += int64(p.ask.Needs.By[r].Weight) * 1000
+	}
+	return sum
 }
 
 // living lists a live option of each class that has one.

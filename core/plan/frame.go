@@ -21,12 +21,13 @@ type frame struct {
 	scope []int       // by column: the column it hangs on, −1 where it hangs on none
 	into  [][]int     // by column: the columns that hang on it
 	last  [][]*factor // by column: factors whose last open column it is
+	worth [][]*factor // by column: those of them that are worth something
 }
 
 // blankFrame is the order of columns, none hanging on another. A column named is put first.
 func (p *Problem) blankFrame(head int) *frame {
 	n := len(p.cols)
-	f := &frame{place: make([]int, n), scope: slices.Repeat([]int{-1}, n), into: make([][]int, n), last: make([][]*factor, n)}
+	f := &frame{place: make([]int, n), scope: slices.Repeat([]int{-1}, n), into: make([][]int, n), last: make([][]*factor, n), worth: make([][]*factor, n)}
 	if head >= 0 {
 		f.order = append(f.order, head)
 	}
@@ -44,6 +45,9 @@ func (p *Problem) blankFrame(head int) *frame {
 			}
 		}
 		f.last[last] = append(f.last[last], x)
+		if x.most != nil {
+			f.worth[last] = append(f.worth[last], x)
+		}
 	}
 	for c, list := range p.alone {
 		f.last[c] = append(f.last[c], list...)

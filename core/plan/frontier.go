@@ -127,12 +127,13 @@ type corner struct {
 }
 
 func (p *share) newStairs(w *staircase) *stairs {
-	frame := p.free.frame
+	frame := p.valueBound().frame
+	free := p.newBound(frame, weights{perPoint: scale})
 	first, last := &w.points[0], &w.points[len(w.points)-1]
-	t := &stairs{w: w, most: p.most}
+	t := &stairs{w: w, most: min(p.most, free.worthWithin(p.purse, free.root()))}
 	rise, run := float64(max(p.most, last.worth)-first.worth+1), float64(max(p.purse+p.fixed-first.price, 1))
 	middle := math.Log2(scale * rise / run)
-	guards := []*bound{p.free, p.price}
+	guards := []*bound{free, p.priceBound()}
 	var main *bound
 	for i := range steepness {
 		x := middle + float64(i-steepness/2)
@@ -176,8 +177,7 @@ func (t *stairs) reduced() *stairs {
 			return t
 		}
 		p.appraise()
-		s := &share{Problem: p, price: p.priceBound(), free: p.newBound(p.valueBound().frame, weights{perPoint: scale})}
-		s.most = min(t.most, s.free.worthWithin(p.purse, s.free.root()))
+		s := &share{p, t.most}
 		t = s.newStairs(t.w)
 	}
 }

@@ -89,8 +89,8 @@ func (b *bound) marginals(limit int64) [][]int64 {
 		m[c] = slices.Repeat([]int64{never}, len(b.reach[c]))
 		q := b.scope[c]
 		if q < 0 {
-			for _, o := range b.ranked[c] {
-				m[c][o] = root - b.tells[c][0] + b.reach[c][o]
+			for o, reach := range b.reach[c] {
+				m[c][o] = min(never, root-b.tells[c][0]+reach)
 			}
 			continue
 		}

@@ -94,7 +94,7 @@ func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *se
 	s.later = make([][]*factor, n)
 	for _, f := range p.many {
 		for _, c := range f.open {
-			if f.most != nil && !slices.Contains(s.last[c], f) {
+			if f.most != nil && !slices.Contains(s.worth[c], f) {
 				s.later[c] = append(s.later[c], f)
 			}
 		}
@@ -202,10 +202,8 @@ func (s *search) poll(work int) {
 func (s *search) take(d, c, o int, rest int64) (own costs, least int64, ok bool) {
 	s.pick[c] = o
 	worth := int64(0)
-	for _, f := range s.last[c] {
-		if f.most != nil {
-			worth += f.ask(s.p, s.choice(f))
-		}
+	for _, f := range s.worth[c] {
+		worth += f.ask(s.p, s.choice(f))
 	}
 	cost, waiting := s.step(c, s.pick)
 	own[0] = cost - s.perPoint*worth

@@ -1,48 +1,94 @@
 package plan
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
-// focus makes the tightest bound by a measure, leaves out the options that no choice of use has by it, and begins again
+// gauge is what bounds are judged by in a search for value: a measure that is to be as low as can be, convex in the price of
+// value, and the most that a choice of use costs by a bound.
+type gauge struct {
+	measure func(b *bound) int64
+	limit   func(b *bound) int64
+}
+
+// focus makes the tightest bound by a gauge, leaves out the options that no choice of use has by it, and begins again
 // with what is left, as long as that is much less. It returns what is left, and the bound on it; nil where nothing is.
-func (p *Problem) focus(f *frame, measure, limit func(b *bound) int64) (*Problem, *bound) {
-	lo, hi := 0.0, 26.0
-	for {
-		b, at := p.tightest(f, measure, lo, hi)
-		if b.root() > limit(b) {
-			return nil, nil
-		}
-		q := p.within(b.useful(limit(b)))
-		if q == nil {
-			return nil, nil
-		}
-		if q.count()*10 > p.count()*9 {
+func (p *Problem) focus(g gauge) (*Problem, *bound) {
+	p, at := p.roughly(g)
+	for lo, hi := max(0, at-5), at+5; p != nil; lo, hi = max(0, at-3), at+3 {
+		p.appraise()
+		frame := p.valueBound().frame
+		var b *bound
+		b, at = tightest(g, lo, hi, func(w weights) *bound { return p.newBound(frame, w) })
+		q := p.useful(g, b)
+		if q == nil || q.count()*10 > p.count()*9 {
+			if q == nil {
+				p = nil
+			}
 			return p, b
 		}
-		q.appraise()
-		p, f, lo, hi = q, q.valueBound().frame, max(0, at-3), at+3
+		p = q
 	}
+	return nil, nil
+}
+
+// useful is the problem without the options that no choice of use has by some bounds; nil where none is left.
+func (p *Problem) useful(g gauge, bounds ...*bound) *Problem {
+	var live []set
+	for _, b := range bounds {
+		limit := g.limit(b)
+		if b.root() > limit {
+			return nil
+		}
+		useful := b.useful(limit)
+		for c := range live {
+			useful[c].keep(live[c])
+		}
+		live = useful
+	}
+	return p.within(live)
+}
+
+// roughly is what is left of the problem by bounds that take each column by itself, and the price of value, as a power of two, at
+// which they are tightest.
+func (p *Problem) roughly(g gauge) (*Problem, float64) {
+	p.appraise()
+	frame := p.blankFrame(-1)
+	b, at := tightest(g, 0, 26, func(w weights) *bound { return p.rough(frame, w) })
+	return p.useful(g, b, p.rough(frame, weights{perPoint: scale}), p.rough(frame, weights{perMinor: 1})), at
+}
+
+// rough is a bound on a frame in which no column hangs on another. It ranks nothing.
+func (p *Problem) rough(f *frame, w weights) *bound {
+	b := p.blankBound(f, w)
+	for c, col := range p.cols {
+		b.reach[c] = slices.Repeat([]int64{never}, len(col.options))
+		least := int64(never)
+		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
+			b.reach[c][o] = b.own(c, o)
+			least = min(least, b.reach[c][o])
+		}
+		b.tells[c] = []int64{least}
+	}
+	return b
 }
 
 // valueBound is a bound that weighs price against value as the budget roughly does, on a frame of its own.
 func (p *Problem) valueBound() *bound {
-	worth := int64(1)
-	for i := range p.ask.Needs.By {
-		worth += int64(p.ask.Needs.By[i].Weight) * 1000
-	}
-	return p.frameFor(weights{perMinor: max(1, scale*worth/max(p.purse, 1)), perPoint: scale}, -1)
+	return p.frameFor(weights{perMinor: max(1, scale*(p.enough()+1)/max(p.purse, 1)), perPoint: scale}, -1)
 }
 
-// tightest looks for the price of value whose bound is least by a measure convex in that price, between two powers of
-// two, and says where it found it.
-func (p *Problem) tightest(f *frame, measure func(b *bound) int64, lo, hi float64) (*bound, float64) {
+// tightest looks for the price of value whose bound is lowest by a gauge, between two powers of two, and says where it found it.
+func tightest(g gauge, lo, hi float64, made func(w weights) *bound) (*bound, float64) {
 	type trial struct {
 		at    float64
 		bound *bound
 		value int64
 	}
 	try := func(x float64) trial {
-		b := p.newBound(f, weights{perMinor: int64(math.Exp2(x)), perPoint: scale})
-		return trial{x, b, measure(b)}
+		b := made(weights{perMinor: int64(math.Exp2(x)), perPoint: scale})
+		return trial{x, b, g.measure(b)}
 	}
 	const golden = 0.381966
 	a, b := try(lo+(hi-lo)*golden), try(hi-(hi-lo)*golden)
