@@ -287,5 +287,15 @@ func allPoints(coreMS int64, parallel unit.Share, seconds, single int64) int64 {
 	return ceil(ceil(coreMS, 1000)*int64(parallel), 100*left)
 }
 
+// enoughPoints is allPoints for what is enough: threads past which twice as many would take less than a fifth off the time buy
+// little. With a share p in parallel and the rest s serial on n workers the time goes as s + p/n, so that is n = 3p/2s.
+func enoughPoints(coreMS int64, parallel unit.Share, seconds, single int64) int64 {
+	points := allPoints(coreMS, parallel, seconds, single)
+	if serial := int64(fullLoad - parallel); serial > 0 {
+		points = min(points, ceil(3*int64(parallel)*single, 2*serial))
+	}
+	return points
+}
+
 // hundredths prints a share that spreads over threads.
 func hundredths(s unit.Share) string { return fmt.Sprintf("%s in parallel", s.Q()) }

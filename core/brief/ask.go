@@ -19,6 +19,7 @@ type demand struct {
 	decode  []CodecNeed
 	encode  []CodecNeed
 	screen  Screen // the screen that suits it; zero where any will do
+	unseen  bool   // nobody sits before it
 	written Written
 	load    Load
 	aims    []Aim

@@ -1,6 +1,8 @@
 package brief
 
 import (
+	"fmt"
+
 	"slipfit/core/unit"
 )
 
@@ -11,13 +13,17 @@ type Drafting struct {
 	Flat     bool                    `json:"flat,omitempty" doc:"Whether drawings are flat only."`
 }
 
+// wholeParts is how many parts of an assembly are opened with all that makes them; of larger ones the rest is opened lightly, as
+// surfaces alone. Common practice: ten thousand parts are turned on a card of 12 to 16 GB in 64 to 96 GB of memory.
+const wholeParts = 10_000
+
 func (*Drafting) name() string { return "drafting" }
 
 // ask turns an assembly into needs.
 //
 //	one thread   a model is rebuilt on one core: 1300 points, 100 more for every tenfold of parts past 100
-//	memory       8 MiB a part + 6 GiB; analysis asks 16 GiB more
-//	graphics     points by the parts in view, at most 2000
+//	memory       8 MiB a part up to 10 000, which are opened whole, 1 MiB past that + 6 GiB; analysis asks 16 GiB more
+//	graphics     points by the parts in view, at most 2000; 2 GiB + 1 MiB a part, an eighth of it past 10 000; flat drawings 1 GiB
 //
 // Source: common practice.
 func (d *Drafting) ask(a *asker) {
@@ -26,20 +32,27 @@ func (d *Drafting) ask(a *asker) {
 	for n := parts; n > 100; n /= 10 {
 		single += 100
 	}
-	draw, memory := min(200+parts/2, 2000), int64(6*unit.GiB)+8*parts
+	whole, light := min(parts, wholeParts), max(parts-wholeParts, 0)
+	draw, memory, video := min(200+parts/2, 2000), int64(6*unit.GiB)+8*whole+light, int64(2*unit.GiB)+whole+ceil(light, 8)
+	memoryWhy, videoWhy := fmt.Sprintf("%d parts × 8 MiB + 6 GiB", whole), fmt.Sprintf("meshes of %d parts × 1 MiB + 2 GiB", whole)
+	if light > 0 {
+		further := fmt.Sprintf(", %d more opened lightly at an eighth", light)
+		memoryWhy, videoWhy = memoryWhy+further, videoWhy+further
+	}
 	if d.Flat {
-		single, draw, memory = 1100, 60, int64(4*unit.GiB)
+		single, draw, memory, video = 1100, 60, int64(4*unit.GiB), int64(unit.GiB)
+		memoryWhy, videoWhy = "4 GiB for flat drawings", "flat drawings"
 	}
 	a.need(SingleWork, min(single, 1700), min(single+400, 2000), 70, practice, "a model of %d parts is rebuilt on one thread", parts)
 	a.need(DrawWork, draw, 2*draw, 30, practice, "%d parts turned under the hand", parts)
-	a.need(GraphicsMemory, int64(2*unit.GiB)+parts*2, int64(4*unit.GiB)+parts*4, 20, practice, "meshes of %d parts × 2 MiB + 2 GiB", parts)
+	a.need(GraphicsMemory, video, 2*video, 20, practice, "%s", videoWhy)
 	a.need(AllWork, 5000, 10000, 20, practice, "drawings are derived side by side")
 	a.need(Threads, 8, 12, 10, practice, "rebuilding uses one thread, drawings a few")
-	a.need(MemorySize, memory, 2*memory, 40, practice, "%d parts × 8 MiB + 6 GiB", parts)
+	a.need(MemorySize, memory, 2*memory, 40, practice, "%s", memoryWhy)
 	if d.Analysis {
 		a.need(AllWork, 12000, 24000, 50, practice, "strength or flow is computed on all threads")
 		a.need(Threads, 12, 24, 20, practice, "strength or flow is computed on all threads")
-		a.need(MemorySize, memory+int64(16*unit.GiB), 2*memory+int64(32*unit.GiB), 50, practice, "%d parts × 8 MiB + 6 GiB + 16 GiB for the analysis", parts)
+		a.need(MemorySize, memory+int64(16*unit.GiB), 2*memory+int64(32*unit.GiB), 50, practice, "%s + 16 GiB for the analysis", memoryWhy)
 		a.need(MemoryRate, 60_000, 90_000, 30, "Williams, Waterman, Patterson, CACM 52(4), 2009", "sparse equations run at the speed of memory")
 	}
 	a.pairs(2)
@@ -51,6 +64,6 @@ func (d *Drafting) ask(a *asker) {
 	a.mode(2560, 1440, 60, 8)
 	if !d.Flat {
 		a.reach("parts of an assembly turned and rebuilt without waiting", partUnit, parts, Practice, practice,
-			limit(DrawWork, draw-min(parts/2, draw), min(parts/2, draw)), limit(MemorySize, memory-8*parts, 8*parts), limit(GraphicsMemory, int64(2*unit.GiB), 2*parts))
+			limit(DrawWork, draw-min(parts/2, draw), min(parts/2, draw)), limit(MemorySize, int64(6*unit.GiB), memory-int64(6*unit.GiB)), limit(GraphicsMemory, int64(2*unit.GiB), video-int64(2*unit.GiB)))
 	}
 }

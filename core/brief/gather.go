@@ -124,7 +124,11 @@ func bought(r Resource, n int64) string {
 	q := unit.Quantity{N: n, Kind: r.Kind()}
 	switch r {
 	case MemorySize:
-		return fmt.Sprintf("bought as %s, 2 × %s", q, unit.Memory(n/2).Q())
+		modules := int64(2)
+		for n/modules > largestModule {
+			modules *= 2
+		}
+		return fmt.Sprintf("bought as %s, %d × %s", q, modules, unit.Memory(n/modules).Q())
 	case Threads:
 		return fmt.Sprintf("bought as %s threads", q)
 	}
@@ -174,10 +178,14 @@ func (b *Brief) Needs(stock *part.Stock) *Needs {
 	}
 	n.Loads = append(n.Loads, together(all)...)
 	if len(n.Screens) == 0 {
-		suits.Count = 1
+		suits.Count, suits.Owned = 1, !slices.ContainsFunc(all, func(d demand) bool { return !d.unseen })
 		n.Screens = []Screen{suits}
-		n.Assumed = append(n.Assumed, fmt.Sprintf("screens not said: one of %d × %d at %d Hz with %d bits a colour taken",
-			suits.Width, suits.Height, suits.Refresh, suits.Bits))
+		taken := "taken"
+		if suits.Owned {
+			taken = "borrowed to set it up, none bought"
+		}
+		n.Assumed = append(n.Assumed, fmt.Sprintf("screens not said: one of %d × %d at %d Hz with %d bits a colour %s",
+			suits.Width, suits.Height, suits.Refresh, suits.Bits, taken))
 	}
 	n.Assumed = append(n.Assumed, b.unsaid()...)
 	if stock.Calibration.Tolerance == 0 {

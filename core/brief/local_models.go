@@ -61,7 +61,7 @@ func shape(millions int64) (layers, heads, width int64) {
 func (m *LocalModels) ask(a *asker) {
 	parameters := take(a, m.Parameters, "million_parameters", "parameters in millions", 8000, 14000)
 	bits := take(a, m.Bits, "bits", "bits a weight", 4, 8)
-	context := take(a, m.Context, "context_tokens", "tokens of context", 8192, 32768)
+	context := take(a, m.Context, "context_tokens", "tokens of context", 8192, 16384)
 	speed := take(a, m.Speed, "tokens_s", "tokens a second", 8, 25)
 	runs := takeWord(a, m.Runs, "runs_on", "where the weights lie", RunsOnCard, RunsOnCard)
 	kept := take(a, m.Kept, "kept_gb", "models kept", 200*unit.Gigabyte, 500*unit.Gigabyte)
@@ -88,6 +88,8 @@ func (m *LocalModels) ask(a *asker) {
 		a.need(ComputeWork, 800, 2000, 40, practice, "a prompt is read in seconds")
 		a.need(MemorySize, int64(4*unit.GiB)+ceil(weights, media.MiB), int64(8*unit.GiB)+ceil(2*weights, media.MiB), 30, practice,
 			"weights of %d MB are read in through memory + 4 GiB", weightMB)
+		a.need(AllWork, 4000, 8000, 10, practice, "text is taken apart and put together beside the card")
+		a.need(Threads, 6, 12, 10, practice, "a few threads feed the card")
 		a.load(20, 90, 40, 5)
 	} else {
 		a.need(MemorySize, int64(8*unit.GiB)+total, int64(8*unit.GiB)+2*total, 70, "arithmetic of weights and of the key and value cache", why+" + 8 GiB", args...)

@@ -14,7 +14,7 @@ import (
 //
 // Source: common practice.
 func (b *Brief) machine(cal *part.Calibration) demand {
-	d := demand{name: "system", atOnce: true}
+	d := demand{name: "system", atOnce: true, unseen: true}
 	a := asker{cal: cal, out: &d}
 	for _, a.high = range []bool{false, true} {
 		a.need(SingleWork, 900, 1300, 30, practice, "a click is answered at once")

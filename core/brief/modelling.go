@@ -38,17 +38,17 @@ func (*Modelling) name() string { return "modelling" }
 //
 //	samples         pictures × width × height × samples a pixel; render_card or render_core each 10^9
 //	graphics        samples in the wait for the floor, in a third of it for what is enough
-//	scene           200 bytes a triangle + textures with their smaller copies, a fifth kept spare; it must fit the card that
-//	                renders it, and twice over in main memory
+//	scene           200 bytes a triangle + textures with their smaller copies, a fifth of the whole kept spare; it must fit the
+//	                card that renders it, where the spare is at least the program's 2 GiB, and twice over in main memory
 //
 // Sources: scene as package media computes it; rendering: the calibration block.
 func (m *Modelling) ask(a *asker) {
-	triangles := take(a, m.Triangles, "million_triangles", "triangles of a scene in millions", 20, 60)
-	textures := take(a, m.Textures, "textures", "textures", 40, 100)
+	triangles := take(a, m.Triangles, "million_triangles", "triangles of a scene in millions", 20, 40)
+	textures := take(a, m.Textures, "textures", "textures", 40, 80)
 	w := take(a, m.Width, "width_px", "picture width", 1920, 3840)
 	h := take(a, m.Height, "height_px", "picture height", 1080, 2160)
-	samples := take(a, m.Samples, "samples", "samples a pixel", 256, 512)
-	pictures := take(a, m.Pictures, "pictures", "pictures in one go", 50, 250)
+	samples := take(a, m.Samples, "samples", "samples a pixel", 256, 256)
+	pictures := take(a, m.Pictures, "pictures", "pictures in one go", 50, 100)
 	wait := take(a, m.Wait, "wait_min", "time they may take", 600, 600)
 	on := takeWord(a, m.On, "renders_on", "what renders", OnCard, OnCard)
 	kept := take(a, m.Kept, "kept_gb", "projects kept", 1000*unit.Gigabyte, 2000*unit.Gigabyte)
@@ -60,20 +60,22 @@ func (m *Modelling) ask(a *asker) {
 	a.need(AllWork, 7000, 14000, 25, practice, "simulation, baking and export spread over threads")
 	scene := media.SceneBytes(triangles*1_000_000, textures*media.TextureBytes(4096, 4096, 4))
 	sceneMiB := ceil(scene, media.MiB)
-	textureMiB := ceil(media.SceneBytes(0, textures*media.TextureBytes(4096, 4096, 4)), media.MiB)
+	textureMiB := ceil(textures*media.TextureBytes(4096, 4096, 4), media.MiB)
+	meshMiB := ceil(triangles*200*1_000_000, media.MiB)
+	video := max(sceneMiB, meshMiB+textureMiB+int64(2*unit.GiB))
 	var job Job
 	told := "scene of %d million triangles × 200 bytes + %d textures × 89 MB, a fifth kept spare"
 	if on == OnCard {
 		card := ceil(mega*int64(a.cal.RenderCard), seconds)
 		a.need(ComputeWork, card, 3*card, 70, "calibration block", why, pictures, w, h, samples, a.cal.RenderCard, wait)
-		a.need(GraphicsMemory, int64(2*unit.GiB)+sceneMiB, int64(2*unit.GiB)+2*sceneMiB, 50, practice, told+" + 2 GiB", triangles, textures)
+		a.need(GraphicsMemory, video, ceil(3*video, 2), 50, practice, told+" and at least 2 GiB", triangles, textures)
 		a.load(30, 100, 50, 5)
 		job = Job{CardMS: mega * int64(a.cal.RenderCard)}
 		a.reach("million triangles of a scene that fit the card with their textures", triangleUnit, triangles, Practice, practice,
-			limit(GraphicsMemory, int64(2*unit.GiB)+textureMiB, sceneMiB-textureMiB))
+			limit(GraphicsMemory, video-meshMiB, meshMiB))
 	} else {
 		core := mega * int64(a.cal.RenderCore)
-		a.need(AllWork, allPoints(core, a.cal.RenderParallel, seconds, 1300), allPoints(core, a.cal.RenderParallel, seconds/3, 1800), 70, "Amdahl 1967; calibration block",
+		a.need(AllWork, allPoints(core, a.cal.RenderParallel, seconds, 1300), enoughPoints(core, a.cal.RenderParallel, seconds/3, 1800), 70, "Amdahl 1967; calibration block",
 			why, pictures, w, h, samples, a.cal.RenderCore, wait)
 		a.need(GraphicsMemory, int64(3*unit.GiB), int64(6*unit.GiB), 20, practice, "the view is shaded while it is worked on")
 		a.load(100, 30, 80, 5)

@@ -186,9 +186,15 @@ func TestMoreAsksMore(t *testing.T) {
 		{"width of a game", func(n int64) Activity { return Activity{Games: &Games{Width: whole(40 * n)}} }},
 		{"games installed", func(n int64) Activity { return Activity{Games: &Games{Games: whole(n)}} }},
 		{"photographs of an object", func(n int64) Activity { return Activity{Photogrammetry: &Photogrammetry{Pictures: whole(10 * n)}} }},
+		{"photographs of a large object", func(n int64) Activity { return Activity{Photogrammetry: &Photogrammetry{Pictures: whole(40 * n)}} }},
 		{"megapixels of an object", func(n int64) Activity { return Activity{Photogrammetry: &Photogrammetry{Mpx: whole(n)}} }},
 		{"objects kept", func(n int64) Activity { return Activity{Photogrammetry: &Photogrammetry{Kept: whole(n)}} }},
 		{"photographs", func(n int64) Activity { return Activity{Photography: &Photography{Year: whole(1000 * n)}} }},
+		{"photographs in one go", func(n int64) Activity { return Activity{Photography: &Photography{Batch: whole(5 * n)}} }},
+		{"megapixels of a photograph", func(n int64) Activity { return Activity{Photography: &Photography{Mpx: whole(n)}} }},
+		{"sample libraries", func(n int64) Activity {
+			return Activity{Sound: &Sound{Libraries: unit.Known(unit.Storage(20*n) * unit.Gigabyte)}}
+		}},
 		{"layers", func(n int64) Activity { return Activity{Photography: &Photography{Layers: whole(n)}} }},
 		{"triangles", func(n int64) Activity { return Activity{Modelling: &Modelling{Triangles: whole(10 * n)}} }},
 		{"samples", func(n int64) Activity { return Activity{Modelling: &Modelling{Samples: whole(20 * n)}} }},
@@ -207,6 +213,10 @@ func TestMoreAsksMore(t *testing.T) {
 		{"tokens a second", func(n int64) Activity {
 			return Activity{LocalModels: &LocalModels{Speed: whole(n), Runs: RunsOnMemory}}
 		}},
+		{"source files of templates", func(n int64) Activity {
+			return Activity{Software: &Software{Files: whole(500 * n), Class: CodeHeavy}}
+		}},
+		{"parts of a large assembly", func(n int64) Activity { return Activity{Drafting: &Drafting{Parts: whole(500 * n)}} }},
 		{"parts of an assembly", func(n int64) Activity { return Activity{Drafting: &Drafting{Parts: whole(50 * n)}} }},
 		{"cameras", func(n int64) Activity { return Activity{Live: &Live{Cameras: whole(n / 12)}} }},
 		{"guests", func(n int64) Activity { return Activity{Guests: &Guests{Count: whole(n)}} }},

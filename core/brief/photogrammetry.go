@@ -25,11 +25,15 @@ const (
 	jpegBytesPerMpx = 500_000
 )
 
+// wholeMpx is the millions of pixels that are matched as a whole; larger works are cut into regions. Common practice: a flight of
+// a thousand photographs of 20 Mpx is worked through with 64 GB, one of five thousand with 128 to 256 GB.
+const wholeMpx = 10_000
+
 // ask turns photographs into needs. With m = photographs × megapixels:
 //
 //	time       m × match_core on the processor (spread over threads by Amdahl), then m × match_card on the card; each is given
 //	           half of the wait for the floor, a third of it for what is enough
-//	memory     4 bytes a pixel of all photographs + 4 GiB
+//	memory     4 bytes a pixel of all photographs up to 10 000 million, 1 byte past that, + 4 GiB
 //	graphics   6 GiB up to 30 megapixels and 1 GiB more for every 10 above it (a pair of depth maps in float, with their pyramid)
 //	cache      an object's photographs and twice their volume in depth maps and meshes, for two weeks' objects
 //	archive    photographs, and a quarter of their volume for the finished model, for every object kept; with a
@@ -39,7 +43,7 @@ const (
 func (p *Photogrammetry) ask(a *asker) {
 	pictures := take(a, p.Pictures, "pictures", "photographs of an object", 150, 300)
 	mpx := take(a, p.Mpx, "megapixels", "megapixels", 24, 45)
-	wait := take(a, p.Wait, "wait_min", "time a model may take", 120, 60)
+	wait := take(a, p.Wait, "wait_min", "time a model may take", 120, 120)
 	week := take(a, p.Week, "objects_week", "objects a week", 5, 10)
 	kept := take(a, p.Kept, "objects_kept", "objects kept", 200, 500)
 	total := pictures * mpx
@@ -48,16 +52,20 @@ func (p *Photogrammetry) ask(a *asker) {
 	half := wait * 30
 	parallel := a.cal.MatchParallel
 	all := allPoints(core, parallel, half, 1200)
-	a.need(AllWork, all, allPoints(core, parallel, half*2/3, 1500), 60, "Amdahl 1967; calibration block",
+	a.need(AllWork, all, enoughPoints(core, parallel, half*2/3, 1500), 60, "Amdahl 1967; calibration block",
 		"%d photographs × %d Mpx × %d core ms, %s, in half of %d minutes", pictures, mpx, a.cal.MatchCore, hundredths(parallel), wait)
 	compute := ceil(card, max(half, 1))
 	a.need(ComputeWork, compute, ceil(card, max(half*2/3, 1)), 60, "calibration block",
 		"%d photographs × %d Mpx × %d card ms in the other half of %d minutes", pictures, mpx, a.cal.MatchCard, wait)
 	a.need(SingleWork, 1200, 1600, 20, practice, "a tenth of the matching runs on one thread")
 	a.need(Threads, 12, 24, 20, practice, "matching spreads over every thread")
-	memory := int64(4*unit.GiB) + ceil(total*4*1_000_000, media.MiB)
+	memory := int64(4*unit.GiB) + ceil((4*min(total, wholeMpx)+max(total-wholeMpx, 0))*1_000_000, media.MiB)
+	cut := ""
+	if total > wholeMpx {
+		cut = fmt.Sprintf(", a quarter of it for what is past %d Mpx and cut into regions,", wholeMpx)
+	}
 	a.pairs(2)
-	a.need(MemorySize, memory, memory+memory/2, 50, practice, "%d photographs × %d Mpx × 4 bytes + 4 GiB", pictures, mpx)
+	a.need(MemorySize, memory, memory+memory/2, 50, practice, "%d photographs × %d Mpx × 4 bytes%s + 4 GiB", pictures, mpx, cut)
 	video := int64(6*unit.GiB) + max(0, ceil(mpx-30, 10))*int64(unit.GiB)
 	a.need(GraphicsMemory, video, 2*video, 30, practice, "depth maps of %d Mpx photographs", mpx)
 	a.need(DrawWork, 400, 1000, 20, practice, "a mesh of tens of millions of triangles is turned under the hand")

@@ -16,37 +16,42 @@ type Photography struct {
 	Layers unit.Figure[unit.Whole] `json:"layers,omitzero" range:"1..200" doc:"Layers of a retouched photograph; 8 where not said."`
 }
 
+// inEarnest is the millions of pixels developed in one go from which on a photographer works through jobs, not albums: eighty
+// photographs of 24 Mpx. Common practice: from there on noise is taken out and skies are masked on a card of 6 to 8 GB.
+const inEarnest = 2000
+
 func (*Photography) name() string { return "photography" }
 
 // ask turns photographs into needs.
 //
 //	time      batch × megapixels × develop_core, spread over threads by Amdahl, in ten minutes; in four it is enough
 //	memory    layers × photograph at 8 bytes a pixel (16 bits, four channels) × 4 for history and scratch + 4 GiB
+//	graphics  1 GiB and what a processor's own graphics give; for batches past 2000 million pixels 3 GiB + 40 MiB a megapixel
 //	archive   raw photographs at 1.75 MB a megapixel, years kept
 //	cache     previews and the catalog: a tenth of a year's photographs, at least 50 GB
 //
 // Source: 14 bits a raw pixel; the rest common practice and the calibration block.
 func (p *Photography) ask(a *asker) {
 	mpx := take(a, p.Mpx, "megapixels", "megapixels", 24, 45)
-	year := take(a, p.Year, "pictures_year", "photographs a year", 8000, 20000)
-	years := take(a, p.Years, "years_kept", "years kept", 5, 10)
+	year := take(a, p.Year, "pictures_year", "photographs a year", 8000, 12000)
+	years := take(a, p.Years, "years_kept", "years kept", 5, 6)
 	batch := take(a, p.Batch, "pictures_at_once", "photographs developed in one go", 200, 500)
-	layers := take(a, p.Layers, "layers", "layers", 8, 20)
+	layers := take(a, p.Layers, "layers", "layers", 8, 12)
 	core := batch * mpx * int64(a.cal.DevelopCore)
-	a.need(AllWork, allPoints(core, a.cal.DevelopParallel, 600, 1200), allPoints(core, a.cal.DevelopParallel, 240, 1500), 40, "Amdahl 1967; calibration block",
+	a.need(AllWork, allPoints(core, a.cal.DevelopParallel, 600, 1200), enoughPoints(core, a.cal.DevelopParallel, 240, 1500), 40, "Amdahl 1967; calibration block",
 		"%d photographs × %d Mpx × %d core ms, %s, in ten minutes", batch, mpx, a.cal.DevelopCore, hundredths(a.cal.DevelopParallel))
 	a.need(SingleWork, 1200, 1700, 40, practice, "a brush follows the hand")
-	threads := int64(4)
-	if batch*mpx > 2000 {
-		threads = 8
+	threads, video, compute := int64(4), int64(unit.GiB), int64(60)
+	if batch*mpx > inEarnest {
+		threads, video, compute = 8, int64(3*unit.GiB)+40*mpx, 400
 	}
 	a.need(Threads, threads, 2*threads, 15, practice, "%d photographs of %d Mpx are developed side by side", batch, mpx)
 	picture := media.RasterBytes(mpx*1000, 1000, 8)
 	memory := int64(4*unit.GiB) + ceil(picture*layers*4, media.MiB)
 	a.pairs(2)
 	a.need(MemorySize, memory, 2*memory, 40, practice, "%d layers × %d MB × 4 for history and scratch + 4 GiB", layers, ceil(picture, media.MB))
-	a.need(GraphicsMemory, int64(unit.GiB), int64(6*unit.GiB), 15, practice, "filters on a photograph of %d Mpx", mpx)
-	a.need(ComputeWork, 60, 600, 20, practice, "noise is taken out by the graphics engine")
+	a.need(GraphicsMemory, video, max(int64(6*unit.GiB), 2*video), 15, practice, "filters on a photograph of %d Mpx, %d at a time", mpx, batch)
+	a.need(ComputeWork, compute, max(600, 2*compute), 20, practice, "noise is taken out of %d photographs by the graphics engine", batch)
 	a.need(DrawWork, 60, 200, 10, practice, "a large photograph is moved and scaled")
 	yearMB := ceil(year*mpx*rawBytesPerMpx, media.MB)
 	a.need(BootSize, int64(40*unit.Gigabyte), int64(80*unit.Gigabyte), 10, practice, "40 GB for developing and retouching programs")

@@ -12,7 +12,8 @@ type Server struct {
 
 func (*Server) name() string { return "server" }
 
-// ask turns what others use into needs: memory and threads by service, storage, and a network that the store can fill.
+// ask turns what others use into needs: memory and threads by service, storage, and a network that the store can fill. Nobody sits before
+// it: where it does nothing else, a screen is borrowed to set it up.
 //
 // Sources: 2500 Mbit/s carries about 297 MB/s, IEEE 802.3; the rest common practice.
 func (s *Server) ask(a *asker) {
@@ -33,6 +34,7 @@ func (s *Server) ask(a *asker) {
 	a.need(ArchiveWrite, ceil(wired, 10), ceil(wired, 8), 15, "IEEE 802.3", "the store takes what %d Mbit/s carry", wired)
 	a.writesYearly(int64(unit.Terabyte), 0, store/2)
 	a.load(10, 0, 30, 30)
+	a.out.unseen = true
 	a.reach("programs run for others at once", serviceUnit, services, Practice, practice,
 		limit(MemorySize, memory-services*int64(unit.GiB), services*int64(unit.GiB)), limit(AllWork, 2000, 400*services))
 	a.reach("kept for others", gigabyteUnit, ceil(store, int64(unit.Gigabyte)), Arithmetic, "sizes as said", limit(ArchiveSize, 0, store))

@@ -28,33 +28,39 @@ const (
 // Values lists the accepted words.
 func (CodeClass) Values() []string { return []string{"scripted", "compiled", "heavy"} }
 
+// pointsPerJob is the all-thread points that a compile job beside many others takes: two threads of a core, of which one
+// waits. Common practice: sixteen cores build with about as many gigabytes twice over, not with four for every thread.
+const pointsPerJob = 2000
+
 func (*Software) name() string { return "software" }
 
 // ask turns a code base into needs.
 //
 //	time      files × compile_core × (0.1 scripted, 1 compiled, 4 heavy), spread over threads by Amdahl, in the wait; in half of
 //	          it is enough
-//	memory    jobs side by side × 2 GB (4 GB heavy) + 6 GiB for editor, browser and tests; jobs = threads asked for
+//	jobs      side by side: one for every 2000 points asked for, at least eight (four scripted); a thread each
+//	memory    jobs × 2 GB (4 GB heavy) + 6 GiB for editor, browser and tests
 //
 // Sources: the calibration block; memory a job as package media gives it.
 func (s *Software) ask(a *asker) {
 	files := take(a, s.Files, "source_files", "source files", 2000, 6000)
-	class := takeWord(a, s.Class, "language", "language", CodeCompiled, CodeHeavy)
-	wait := take(a, s.Wait, "wait_min", "time of a full build", 10, 5)
+	class := takeWord(a, s.Class, "language", "language", CodeCompiled, CodeCompiled)
+	wait := take(a, s.Wait, "wait_min", "time of a full build", 10, 10)
 	project := take(a, s.Project, "projects_gb", "projects", 150*unit.Gigabyte, 400*unit.Gigabyte)
-	permille, jobBytes, jobs := int64(1000), int64(media.CompileJobBytes), int64(8)
+	permille, jobBytes, fewest := int64(1000), int64(media.CompileJobBytes), int64(8)
 	switch class {
 	case CodeScripted:
-		permille, jobs = 100, 4
+		permille, fewest = 100, 4
 	case CodeHeavy:
 		permille, jobBytes = 4000, media.CompileJobHeavyBytes
 	}
 	core := ceil(files*int64(a.cal.CompileCore)*permille, 1000)
 	all := allPoints(core, a.cal.CompileParallel, wait*60, 1200)
-	a.need(AllWork, all, allPoints(core, a.cal.CompileParallel, wait*30, 1500), 60, "Amdahl 1967; calibration block",
+	jobs := max(fewest, ceil(all, pointsPerJob))
+	a.need(AllWork, all, enoughPoints(core, a.cal.CompileParallel, wait*30, 1500), 60, "Amdahl 1967; calibration block",
 		"%d files × %d core ms, %s, %s, in %d minutes", files, a.cal.CompileCore, class, hundredths(a.cal.CompileParallel), wait)
 	a.need(SingleWork, 1200, 1800, 40, practice, "the last step of a build, linking, runs on one thread")
-	a.need(Threads, jobs, 3*jobs, 25, practice, "%d jobs side by side", jobs)
+	a.need(Threads, jobs, max(3*fewest, 2*jobs), 25, practice, "%d jobs side by side", jobs)
 	memory := int64(6*unit.GiB) + ceil(jobs*jobBytes, media.MiB)
 	a.pairs(2)
 	a.need(MemorySize, memory, memory+ceil(jobs*jobBytes, media.MiB), 40, practice, "%d jobs × %d GB + 6 GiB for editor, browser and tests", jobs, jobBytes/media.GB)

@@ -5,8 +5,11 @@ import "slipfit/core/unit"
 // LentMemory is what a processor's own graphics may borrow of main memory; every memory need includes it.
 const LentMemory = 2 * unit.GiB
 
-// sold lists the sizes a resource is sold in, rising, in its own base; nil where it is not sold by size. Memory is what two
-// equal modules make, since a two-slot board takes two.
+// largestModule is the largest memory module sold, MiB; what two of them do not make is bought as four or eight. Common practice.
+const largestModule = int64(64 * unit.GiB)
+
+// sold lists the sizes a resource is sold in, rising, in its own base; nil where it is not sold by size. Memory is what two, four or
+// eight equal modules make.
 func sold(r Resource) []int64 {
 	switch r {
 	case MemorySize:

@@ -15,7 +15,7 @@ type Sound struct {
 	Buffer    unit.Figure[unit.Whole]   `json:"buffer_frames,omitzero" range:"16..4096" doc:"Buffer in frames; 128 where not said: smaller answers sooner and asks more."`
 	Rate      unit.Figure[unit.Whole]   `json:"sample_hz,omitzero" range:"8000..768000" doc:"Sample rate; 48000 where not said."`
 	Libraries unit.Figure[unit.Storage] `json:"libraries_gb,omitzero" range:"0..20000" doc:"Sample libraries; 100 GB where not said."`
-	Zones     unit.Figure[unit.Whole]   `json:"zones,omitzero" range:"0..1000000" doc:"Sampled notes held ready at once; 20000 where not said."`
+	Zones     unit.Figure[unit.Whole]   `json:"zones,omitzero" range:"0..1000000" doc:"Sampled notes held ready at once; 200 a gigabyte of libraries and at least 20000 where not said."`
 	Channels  unit.Figure[unit.Whole]   `json:"channels_recorded,omitzero" range:"0..256" doc:"Channels recorded at once; 8 where not said."`
 	Kept      unit.Figure[unit.Whole]   `json:"hours_kept,omitzero" range:"0..1000000" doc:"Hours of recordings kept; 200 where not said."`
 	Search    unit.Figure[unit.Whole]   `json:"search_hours_week,omitzero" range:"0..10000" doc:"Hours of recordings searched a week for calls or words; none where not said."`
@@ -39,6 +39,10 @@ func (*Sound) name() string { return "sound" }
 // bitsPerSample and bytesPerSample of recordings: 24 bits, kept in three bytes.
 const bitsPerSample = 24
 
+// notesPerGigabyte is the sampled notes that a gigabyte of libraries holds ready in a large piece, where it is not said. Common
+// practice: composers who own two or three terabytes of instruments work with 64 GB of memory.
+const notesPerGigabyte = 200
+
 // ask turns a mix and recordings into needs. With f = sample rate / 48 kHz:
 //
 //	all-thread work   tracks × plug-ins × plug_in × (0.3 light, 1 ordinary, 4 heavy) × f × (1 + 64/buffer), and the same again
@@ -57,9 +61,10 @@ func (s *Sound) ask(a *asker) {
 	buffer := take(a, s.Buffer, "buffer_frames", "buffer", 128, 64)
 	rate := take(a, s.Rate, "sample_hz", "sample rate", 48000, 48000)
 	libraries := take(a, s.Libraries, "libraries_gb", "sample libraries", 100*unit.Gigabyte, 500*unit.Gigabyte)
-	zones := take(a, s.Zones, "zones", "sampled notes held ready", 20000, 60000)
+	ready := notesPerGigabyte * unit.Whole(s.Libraries.Or(0)/unit.Gigabyte)
+	zones := take(a, s.Zones, "zones", "sampled notes held ready", max(20000, ready), max(60000, ready))
 	channels := take(a, s.Channels, "channels_recorded", "channels recorded at once", 8, 16)
-	kept := take(a, s.Kept, "hours_kept", "hours of recordings kept", 200, 500)
+	kept := take(a, s.Kept, "hours_kept", "hours of recordings kept", 200, 300)
 	search := int64(s.Search.Or(0))
 
 	permille := map[PlugInWeight]int64{PlugInLight: 300, PlugInOrdinary: 1000, PlugInHeavy: 4000}[weight]
@@ -88,7 +93,7 @@ func (s *Sound) ask(a *asker) {
 		core := ceil(search*channels*int64(a.cal.ScanCore)*1000*rate, 48000)
 		const night = 10 * 3600
 		a.need(SingleWork, 1200, 1500, 10, practice, "what of a search cannot be shared out")
-		a.need(AllWork, allPoints(core, a.cal.ScanParallel, night, 1200), allPoints(core, a.cal.ScanParallel, night/4, 1500), 40, "Amdahl 1967; calibration block",
+		a.need(AllWork, allPoints(core, a.cal.ScanParallel, night, 1200), enoughPoints(core, a.cal.ScanParallel, night/4, 1500), 40, "Amdahl 1967; calibration block",
 			"%d h × %d channels at %d Hz searched in a night of ten hours", search, channels, rate)
 		a.job(fmt.Sprintf("a week's %d hours of recordings searched", search), night/60, Job{CoreMS: core, Parallel: a.cal.ScanParallel})
 	}

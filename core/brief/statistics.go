@@ -30,7 +30,7 @@ func (s *Statistics) ask(a *asker) {
 	rows := take(a, s.Rows, "million_rows", "rows in millions", 10, 30)
 	columns := take(a, s.Columns, "columns", "columns", 50, 100)
 	passes := take(a, s.Passes, "passes", "passes of a model", 200, 500)
-	wait := take(a, s.Wait, "wait_min", "time a model may take", 60, 30)
+	wait := take(a, s.Wait, "wait_min", "time a model may take", 60, 60)
 	kept := take(a, s.Kept, "kept_gb", "data kept", 500*unit.Gigabyte, 1000*unit.Gigabyte)
 	mega := rows * columns // millions of cells
 	table := mega * 8 * media.MB
@@ -45,7 +45,7 @@ func (s *Statistics) ask(a *asker) {
 		a.need(AllWork, 4000, 8000, 10, practice, "the rest of the work beside a model on one thread")
 	} else {
 		a.need(SingleWork, 1200, 1700, 40, practice, "reading tables in and reshaping them runs on one thread")
-		a.need(AllWork, allPoints(core, parallel, seconds, 1200), allPoints(core, parallel, seconds/2, 1500), 50,
+		a.need(AllWork, allPoints(core, parallel, seconds, 1200), enoughPoints(core, parallel, seconds/2, 1500), 50,
 			"Amdahl 1967; calibration block", why+", %s", mega, passes, a.cal.CellCore, wait, hundredths(parallel))
 		a.need(Threads, 8, 24, 20, practice, "repeats of a model run side by side")
 	}

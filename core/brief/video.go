@@ -148,7 +148,7 @@ func (v *Video) ask(a *asker) {
 	h := take(a, v.Height, "height_px", "picture height", 2160, 2160)
 	fps := take(a, v.Rate, "frames_s", "frames a second", 25, 50)
 	streams := take(a, v.Streams, "streams", "streams at once", 2, 3)
-	level := takeWord(a, v.Level, "finish", "finish", Grade, Effects)
+	level := takeWord(a, v.Level, "finish", "finish", Grade, Grade)
 	out := takeWord(a, v.Out, "delivers", "format of the finished film", part.CodecH264, part.CodecHEVC)
 	kept := take(a, v.Kept, "hours_kept", "hours of footage kept", 20, 60)
 	inHand := take(a, v.InHand, "hours_in_hand", "hours of footage in hand", 4, 8)
