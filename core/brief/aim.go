@@ -66,6 +66,7 @@ type Limit struct {
 	Moving   int64
 	Per      int64   // thousandths of the aim's unit that Moving pays for
 	Engine   *Engine // an engine that Moving reckons with; nil where none
+	Yearly   int64   // of a window that moves with the work, what a year brings; 0 of anything else
 }
 
 // Engine is a video format that an engine of the build is to read or write, and what the same work takes of the processor
@@ -155,16 +156,18 @@ func (a *asker) reach(what string, u Unit, want int64, basis Basis, source strin
 	a.promise(what, u, want*1000, basis, source, limits, want*1000)
 }
 
-// window notes how long the archive takes what comes in before the oldest must make way, when it starts empty. What is kept is
-// a window that moves with the work: an archive of just what is to be kept lasts kept ÷ what a year brings, and that is what
-// the brief asks.
+// window notes how far back the archive reaches at the pace at which work comes in. What is kept is a window that moves with the
+// work: an archive that holds it is never full, since the oldest makes way for the new, to copies elsewhere or for good. It reaches
+// back kept ÷ what a year brings, which is what the brief asks, and further with what it has to spare. Where nothing new comes in
+// there is nothing to tell.
 func (a *asker) window(basis Basis, source string, keptMB, yearMB int64) {
 	want := int64(0)
 	if yearMB > 0 {
 		want = keptMB * 1000 / yearMB
 	}
-	a.promise("from an empty archive to the first deletion", yearUnit, want, basis, source,
-		[]Limit{limit(ArchiveSize, 0, keptMB)}, want)
+	kept := limit(ArchiveSize, 0, keptMB)
+	kept.Yearly = yearMB
+	a.promise("how far back the archive reaches at this pace", yearUnit, want, basis, source, []Limit{kept}, want)
 }
 
 func (a *asker) promise(what string, u Unit, want int64, basis Basis, source string, limits []Limit, per int64) {

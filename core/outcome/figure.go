@@ -56,16 +56,17 @@ func Tell(m *brief.Aim, h *Have, cal *part.Calibration) Figure {
 		return f
 	}
 	value, tolerance := usual.value, toleranceOf(m.Basis, cal)
-	low, top := off(value, tolerance, m.Unit.Time)
-	unsaid := apart(value, work(&m.High, m.Unit, now).value)
-	low, top = low/unsaid, top*unsaid
+	least, top := unsaid(m, value, now)
+	wider := least < value || top > value
+	low, _ := off(least, tolerance, m.Unit.Time)
+	_, top = off(top, tolerance, m.Unit.Time)
 	if slowed := apart(value, work(&m.Usual, m.Unit, h.at(w.hottest)).value); m.Unit.Time {
 		top *= slowed
 	} else {
 		low /= slowed
 	}
 	f.Low, f.Expected, f.High = round(low, m.Unit), round(value, m.Unit), round(top, m.Unit)
-	f.Why, f.Band = usual.why+w.said, bandOf(m.Basis, tolerance, unsaid > 1, w.said != "")
+	f.Why, f.Band = usual.why+w.said, bandOf(m.Basis, tolerance, wider, w.said != "")
 	if m.Unit.Time && f.Expected > m.Want || !m.Unit.Time && f.Expected < m.Want {
 		f.Verdict = rule.Short
 	}
@@ -89,6 +90,45 @@ func off(value, share float64, time bool) (low, top float64) {
 		return float64(value * (1 - share)), float64(value * (1 + share))
 	}
 	return value / (1 + share), value / (1 - share)
+}
+
+// unsaid is from where to where an aim's value may lie for what the customer did not say: what the high answers make of it, and
+// what answers as far off the other way in proportion would.
+func unsaid(m *brief.Aim, value float64, h *Have) (least, top float64) {
+	high := work(&m.High, m.Unit, h).value
+	if mirrored, ok := mirror(m.Usual.Limits, m.High.Limits); ok {
+		other := roofline(mirrored, m.Unit, h).value
+		return min(value, high, other), max(value, high, other)
+	}
+	factor := apart(value, high)
+	return value / factor, value * factor
+}
+
+// mirror is a roofline as far from the usual one as the high one is, the other way in proportion; ok is false where the two do not
+// have the same roofs.
+func mirror(usual, high []brief.Limit) (list []brief.Limit, ok bool) {
+	if len(usual) == 0 || len(usual) != len(high) {
+		return nil, false
+	}
+	scaled := func(n int64, factor float64) int64 { return int64(math.Round(float64(n) * factor)) }
+	for i, l := range usual {
+		g := &high[i]
+		if l.Resource != g.Resource {
+			return nil, false
+		}
+		if g.Fixed > 0 {
+			l.Fixed = scaled(l.Fixed, float64(l.Fixed)/float64(g.Fixed))
+		}
+		factor := float64(l.Moving) * float64(g.Per) / (float64(l.Per) * float64(g.Moving)) // what a unit of the figure takes
+		if l.Engine != nil {
+			engine := *l.Engine
+			engine.Without = scaled(engine.Without, factor)
+			l.Engine = &engine
+		}
+		l.Moving = max(scaled(l.Moving, factor), 1)
+		list = append(list, l)
+	}
+	return list, true
 }
 
 // apart is how far the high answers move a value, as a factor of at least 1. The answer that was not given may be as far off

@@ -92,7 +92,21 @@ func limitWhy(l *brief.Limit, value float64, u brief.Unit, h *Have) string {
 	}
 	fmt.Fprintf(&b, ", at %s for %s = %s", q(h.takes(l.Moving, l.Engine)), Say(l.Per, u), Say(round(value, u), u))
 	b.WriteString(h.lacks(l.Engine))
+	if l.Yearly > 0 {
+		b.WriteString(windowWhy(l, usable(l, h)-l.Others-l.Fixed, Say(round(value, u), u)))
+	}
 	return b.String()
+}
+
+// windowWhy says whether an archive with so much room holds what is to be kept, and what becomes of what is older than it
+// reaches back.
+func windowWhy(l *brief.Limit, room int64, back string) string {
+	q := func(n int64) string { return unit.Quantity{N: n, Kind: l.Resource.Kind()}.String() }
+	holds := fmt.Sprintf("only %s of the %s to be kept fit", q(max(room, 0)), q(l.Moving))
+	if room >= l.Moving {
+		holds = fmt.Sprintf("it holds the %s to be kept with %s to spare and is never full", q(l.Moving), unit.Share((room-l.Moving)*100_000/l.Moving).Q())
+	}
+	return fmt.Sprintf("; %s: at %s a year what is older than %s makes way, to copies elsewhere or for good", holds, q(l.Yearly), back)
 }
 
 // lacks says that no engine does what was reckoned with; empty where one does or none was reckoned with.
