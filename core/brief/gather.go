@@ -187,6 +187,9 @@ func (b *Brief) Needs(stock *part.Stock) *Needs {
 		n.Assumed = append(n.Assumed, fmt.Sprintf("screens not said: one of %d × %d at %d Hz with %d bits a colour %s",
 			suits.Width, suits.Height, suits.Refresh, suits.Bits, taken))
 	}
+	if differ := b.differing(); differ != "" {
+		n.Assumed = append(n.Assumed, differ)
+	}
 	n.Assumed = append(n.Assumed, b.unsaid()...)
 	if stock.Calibration.Tolerance == 0 {
 		n.Assumed = append(n.Assumed, "the catalog says nothing of what work a point is: speed is not compared")

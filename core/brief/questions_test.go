@@ -106,3 +106,17 @@ func TestWhatIsTakenOfTheSurroundingsIsSaid(t *testing.T) {
 	require.NotContains(t, taken, "700 mm")
 	require.Contains(t, taken, "30 °C on the hottest day")
 }
+
+// TestDifferingScreensAreSaid requires that a plan that buys one kind of screen for several modes says so.
+func TestDifferingScreensAreSaid(t *testing.T) {
+	large, small := Screen{3840, 2160, 60, 10, 1, false, ""}, Screen{1920, 1080, 60, 8, 2, false, ""}
+	owned := small
+	owned.Owned = true
+	taken := func(list ...Screen) string {
+		return strings.Join((&Brief{Activities: []Activity{{Office: &Office{}}}, Screens: list}).Needs(workshop(t)).Assumed, "\n")
+	}
+	require.Contains(t, taken(large, small), "one kind that shows 3840 × 2160 at 60 Hz with 10 bits and 1920 × 1080 at 60 Hz with 8 bits taken for all")
+	for _, list := range [][]Screen{{large}, {small, small}, {large, owned}} {
+		require.NotContains(t, taken(list...), "differ")
+	}
+}

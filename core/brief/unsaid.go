@@ -1,6 +1,8 @@
 package brief
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"slipfit/core/unit"
@@ -33,6 +35,23 @@ func (b *Brief) unsaid() []string {
 		list = append(list, "budget not said: no limit taken")
 	}
 	return list
+}
+
+// differing says what is taken where screens of several modes are to be bought: a plan holds one kind of screen, so that the
+// cheapest that shows every mode stands for all of them. Empty where one mode is bought.
+func (b *Brief) differing() string {
+	var modes []string
+	for _, s := range b.Screens {
+		mode := fmt.Sprintf("%d × %d at %d Hz with %d bits", s.Width, s.Height, s.Refresh, s.Bits)
+		if !s.Owned && !slices.Contains(modes, mode) {
+			modes = append(modes, mode)
+		}
+	}
+	if len(modes) < 2 {
+		return ""
+	}
+	return "screens to be bought differ: one kind that shows " + strings.Join(modes, " and ") +
+		" taken for all; different ones in the build may cost less, and its proof counts them"
 }
 
 func said[T ~int64 | ~bool](f unit.Figure[T]) bool {
