@@ -22,6 +22,9 @@ import (
 // once can save what no single swap does. So the parts' figures need not add up to the total; Together is what single swaps
 // save when they are made one after another, the dearest first, and lies between the dearest swap and the total.
 //
+// The planner buys one kind of screen. Where a build has several, the cheapest is looked for among builds of one kind and among
+// those with the screens it has.
+//
 // What is past a floor is not always wasted: a part that is told as idle may serve a need further on its way to enough.
 // Worth and Changes say what that money buys.
 type Idle struct {
@@ -54,17 +57,72 @@ func (w *Wasted) Nothing() bool { return w.Worth <= 0 && len(w.Changes) == 0 }
 // IdleOf tells the idle money of a build under needs. The planner looks for the cheapest build until ctx ends.
 func IdleOf(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) (*Idle, error) {
 	i := Parts(b, n, stock)
-	problem, err := plan.New(stock, plan.Ask{Needs: n, Keep: owned(b), Lift: []string{rule.Budget.ID}})
+	least, bound, proven, err := leastOf(ctx, n, owned(b), stock)
 	if err != nil {
 		return nil, err
 	}
-	a := problem.Least(ctx)
-	i.Searched, i.Bound = true, a.Certificate.Final.Price
-	if a.Build != nil {
-		i.Found, i.Least, i.Cheapest = true, a.Price, a.Build
-		i.Total, i.Proven = i.Price-a.Price, a.Status == plan.Optimal
+	if len(b.Screens) > 1 {
+		other, otherBound, otherProven, err := leastWithScreens(ctx, b, n, stock)
+		if err != nil {
+			return nil, err
+		}
+		if other != nil && (least == nil || other.Price() < least.Price()) {
+			least = other
+		}
+		bound, proven = min(bound, otherBound), proven && otherProven
+		free := *n
+		free.Budget = 0
+		if p := rule.Prove(b, &free); p.Stands() && (least == nil || b.Price() < least.Price()) {
+			least, proven = b, false
+		}
+	}
+	i.Searched, i.Bound = true, bound
+	if least != nil {
+		i.Found, i.Least, i.Cheapest, i.Proven = true, least.Price(), least, proven
+		i.Total = i.Price - i.Least
 	}
 	return i, nil
+}
+
+// leastOf is the cheapest build that serves needs whatever the budget, nil where none was found; no build costs less than bound.
+func leastOf(ctx context.Context, n *brief.Needs, keep []plan.Choice, stock *part.Stock) (least *build.Build, bound unit.Money, proven bool, err error) {
+	problem, err := plan.New(stock, plan.Ask{Needs: n, Keep: keep, Lift: []string{rule.Budget.ID}})
+	if err != nil {
+		return nil, 0, false, err
+	}
+	a := problem.Least(ctx)
+	return a.Build, a.Certificate.Final.Price, a.Status == plan.Optimal, nil
+}
+
+// leastWithScreens is the cheapest build around the screens that a build has. The planner buys one kind of screen, so that where
+// several kinds stand it is asked for the machine that feeds them as if they were the customer's own: with any input, which no
+// build around them undercuts, and where those do not feed them in truth through DisplayPort alone, which proves nothing.
+func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) (least *build.Build, bound unit.Money, proven bool, err error) {
+	screens := seatPrice(b, build.Screens)
+	for _, input := range [...]string{"", "dp"} {
+		theirs := *n
+		theirs.Screens = slices.DeleteFunc(slices.Clone(n.Screens), func(s brief.Screen) bool { return !s.Owned })
+		for _, s := range b.Screens {
+			m := s.Monitor
+			theirs.Screens = append(theirs.Screens, brief.Screen{Width: int(m.Width.Or(0)), Height: int(m.Height.Or(0)), Refresh: int(m.Refresh.Or(0)),
+				Bits: int(m.Depth.Or(0)), Count: s.Count, Owned: true, Input: input})
+		}
+		found, under, optimal, err := leastOf(ctx, &theirs, owned(b), stock)
+		if err != nil {
+			return nil, 0, false, err
+		}
+		if input == "" {
+			bound, proven = under+screens, optimal
+		}
+		if found == nil {
+			continue
+		}
+		found.Screens = slices.Clone(b.Screens)
+		if p := rule.Prove(found, n); p.Stands() {
+			return found, bound, proven && input == "", nil
+		}
+	}
+	return nil, bound, false, nil
 }
 
 // Parts tells idle money part by part alone, without asking the planner.
