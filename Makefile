@@ -44,8 +44,13 @@ test:
 wasm-test:
 	GOOS=js GOARCH=wasm $(GO) test -timeout 30m -exec "$(GOROOT)/lib/wasm/go_js_wasm_exec" ./core/unit ./core/format ./core/part ./core/feed ./core/air ./core/sound ./core/link ./core/media ./core/build ./core/brief ./core/predict ./core/rule ./core/scene ./core/chart ./core/plan ./core/outcome ./core/balance ./core/sheet ./core/verb
 
+# the Go benchmarks, then the planner's table: see DEVELOPERS.md
 bench:
 	$(GO) test -run '^$$' -bench . -benchmem ./core/... ./catalog/...
+	@mkdir -p build
+	$(GO) build -trimpath -o build/bench ./core/cmd/bench
+	GOOS=js GOARCH=wasm $(GO) build -trimpath -o build/bench.wasm ./core/cmd/bench
+	build/bench -worker "$(GOROOT)/lib/wasm/go_js_wasm_exec build/bench.wasm"
 
 lint:
 	@test -z "$$(gofmt -s -l core catalog web wasm)" || { gofmt -s -d core catalog web wasm; exit 1; }

@@ -29,7 +29,7 @@ var floors = [][]string{
 	{"core/verb"},
 	{"web/wire"},
 	{"web"},
-	{"core/cmd/slipfit", "wasm/page", "wasm/worker", "web/browsertest/probe", "web/browsertest/probeworker", "web/browsertest"},
+	{"core/cmd/slipfit", "core/cmd/bench", "wasm/page", "wasm/worker", "web/browsertest/probe", "web/browsertest/probeworker", "web/browsertest"},
 }
 
 // outside lists what only the command, the catalog's loader and the page may import: the world of files, clocks,
