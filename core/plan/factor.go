@@ -66,7 +66,7 @@ func (p *Problem) settle(f *factor) *factor {
 		live := p.cols[c].live
 		first := live.next(0)
 		f.others[i] = max(first, 0)
-		if !idle.Has(p.cols[c].seat) && (first < 0 || live.next(first+1) >= 0) {
+		if !idle.Has(p.cols[c].seat) && (first < 0 || f.differs(i, live)) {
 			f.open = append(f.open, c)
 			f.columns |= 1 << c
 		}
@@ -77,6 +77,17 @@ func (p *Problem) settle(f *factor) *factor {
 		}
 	}
 	return f
+}
+
+// differs reports that the factor, as far as it has looked, may tell some live options of its column at a place apart.
+func (f *factor) differs(i int, live set) bool {
+	first := live.next(0)
+	for o := live.next(first + 1); o >= 0; o = live.next(o + 1) {
+		if f.seen == nil || f.by[i].of[o] != f.by[i].of[first] {
+			return true
+		}
+	}
+	return false
 }
 
 // idle is the seats of a query that do not matter because one that decides before them is filled.

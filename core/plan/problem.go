@@ -114,16 +114,6 @@ func (p *Problem) arrange(list []*factor) {
 	}
 }
 
-// only is the one option left in a column, −1 where there is none or several.
-func (p *Problem) only(c int) int {
-	live := p.cols[c].live
-	o := live.next(0)
-	if o >= 0 && live.next(o+1) >= 0 {
-		return -1
-	}
-	return o
-}
-
 // joining lists the rules that hang on two columns.
 func (p *Problem) joining(a, b int) []*factor { return p.pairs[a*len(p.cols)+b] }
 

@@ -80,7 +80,7 @@ func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *se
 	}
 	for c, col := range p.cols {
 		copy(s.levels[0].domain[c], col.live)
-		s.pick[c] = max(0, p.only(c))
+		s.pick[c] = max(0, col.live.next(0)) // for factors that cannot tell the live ones apart
 	}
 	for i, t := range p.sums {
 		s.levels[0].room[i] = t.room
