@@ -103,7 +103,7 @@ type Wasted struct {
 
 // Balance tells where a build is short of a brief, right, or past it. The planner looks for the cheapest build that serves
 // until ctx ends.
-func (w *Bench) Balance(ctx context.Context, file, asked Document) (*Balance, error) {
+func (w *Bench) Balance(ctx context.Context, file, asked Document, progress Progress) (*Balance, error) {
 	said, err := brief.Read(asked.Name, asked.Data)
 	if err != nil {
 		return nil, err
@@ -114,10 +114,12 @@ func (w *Bench) Balance(ctx context.Context, file, asked Document) (*Balance, er
 	}
 	n := said.Needs(w.Stock)
 	out := &Balance{Head: head("slipfit-balance"), Title: b.Title, Assumed: n.Assumed}
+	progress.tell(0, "weighing every activity")
 	sheet := balance.Of(b, said, w.Stock)
 	for i := range sheet.Activities {
 		out.Activities = append(out.Activities, balanceOf(&sheet.Activities[i]))
 	}
+	progress.tell(0, "looking for the cheapest build that serves")
 	idle, err := balance.IdleOf(ctx, b, n, w.Stock)
 	if err != nil {
 		return nil, err
@@ -221,7 +223,7 @@ type Equal struct {
 }
 
 // Equals lists the parts of other makers that keep every verdict of a build and every outcome within 3 %.
-func (w *Bench) Equals(file Document, asked *Document, seatName string) (*Equals, error) {
+func (w *Bench) Equals(file Document, asked *Document, seatName string, progress Progress) (*Equals, error) {
 	seat, ok := build.Named(seatName)
 	if !ok {
 		return nil, fmt.Errorf("no seat %q", seatName)
@@ -230,6 +232,7 @@ func (w *Bench) Equals(file Document, asked *Document, seatName string) (*Equals
 	if err != nil {
 		return nil, err
 	}
+	progress.tell(0, "trying every other part of the seat")
 	list, err := balance.Equals(b, n, w.Stock, seat)
 	if err != nil {
 		return nil, err

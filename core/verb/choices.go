@@ -45,14 +45,12 @@ func (w *Bench) Choices(ctx context.Context, file Document, seat string, keep []
 		}
 		only = append(only, s)
 	}
+	progress.tell(0, "laying out the stock")
 	problem, err := w.pose(ask)
 	if err != nil {
 		return nil, err
 	}
-	var told func(float64)
-	if progress != nil {
-		told = func(done float64) { progress(done, "looking at every part") }
-	}
+	told := func(done float64) { progress.tell(done, "looking at every part") }
 	out := &Choices{Head: head("slipfit-choices"), Title: said.Title}
 	for _, way := range problem.Open(ctx, told, only...) {
 		if n := len(out.Seats); n == 0 || out.Seats[n-1].Seat != way.Seat.String() {

@@ -37,16 +37,12 @@ func (w *Bench) Frontier(ctx context.Context, file Document, keep []string, prog
 	if err != nil {
 		return nil, err
 	}
-	if progress != nil {
-		progress(0, "laying out the stock")
-	}
+	progress.tell(0, "laying out the stock")
 	problem, err := w.pose(asked)
 	if err != nil {
 		return nil, err
 	}
-	if progress != nil {
-		progress(0.3, "looking at what every price buys")
-	}
+	progress.tell(0, "looking at what every price buys")
 	f := problem.Frontier(ctx)
 	out := &Frontier{
 		Head: head("slipfit-frontier"), Title: said.Title, Status: f.Status.String(), Currency: w.Stock.Shop.Currency,

@@ -60,11 +60,11 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 	case "outcome":
 		return w.Outcome(file, asked)
 	case "balance":
-		return w.Balance(ctx, file, asked)
+		return w.Balance(ctx, file, asked, progress)
 	case "steps":
-		return w.Steps(ctx, file, asked)
+		return w.Steps(ctx, file, asked, progress)
 	case "equals":
-		return w.Equals(file, maybe, a.Seat)
+		return w.Equals(file, maybe, a.Seat, progress)
 	case "try":
 		return w.Try(file, maybe, a.Seat)
 	case "ways":

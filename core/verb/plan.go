@@ -12,8 +12,14 @@ import (
 	"slipfit/core/unit"
 )
 
-// Progress is told what a long answer has come to: a share from 0 to 1 and a note.
+// Progress is told what a long answer has come to: a share from 0 to 1, nought where it cannot be told, and a note. It may be nil.
 type Progress func(done float64, note string)
+
+func (p Progress) tell(done float64, note string) {
+	if p != nil {
+		p(done, note)
+	}
+}
 
 // PlanAsk is what a plan seeks beside the brief.
 type PlanAsk struct {
@@ -71,16 +77,12 @@ func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress P
 	if ask.For == "" {
 		ask.For = Seekings()[0]
 	}
-	if progress != nil {
-		progress(0, "laying out the stock")
-	}
+	progress.tell(0, "laying out the stock")
 	problem, err := w.pose(asked)
 	if err != nil {
 		return nil, err
 	}
-	if progress != nil {
-		progress(0.3, "searching")
-	}
+	progress.tell(0, "searching")
 	var a plan.Answer
 	switch ask.For {
 	case "least":

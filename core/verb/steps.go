@@ -39,11 +39,12 @@ type Stride struct {
 }
 
 // Steps finds, for every seat of a build, the cheapest way to serve its resources further, and the next cheaper filling.
-func (w *Bench) Steps(ctx context.Context, file, asked Document) (*Steps, error) {
+func (w *Bench) Steps(ctx context.Context, file, asked Document, progress Progress) (*Steps, error) {
 	b, n, _, err := w.read(file, &asked)
 	if err != nil {
 		return nil, err
 	}
+	progress.tell(0, "looking for a step up and down in every seat")
 	list, err := balance.Steps(ctx, b, n, w.Stock)
 	if err != nil {
 		return nil, err

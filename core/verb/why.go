@@ -19,7 +19,7 @@ type Why struct {
 	Asks    []string `json:"asks,omitempty"`       // demands that cannot all be met; with any one of them given up, the rest can
 	Cuts    []Cut    `json:"cuts,omitempty"`       // what the rules take away under these demands alone, heaviest first
 	Repairs []Repair `json:"repairs,omitempty"`    // fewest demands first, then by price
-	Unknown bool     `json:"unfinished,omitempty"` // ended before all repairs were found
+	Unknown bool     `json:"unfinished,omitempty"` // ended before all repairs were found, or, where no demand is told, before any was
 }
 
 // Repair is a smallest set of demands whose giving up lets a build stand.
@@ -56,17 +56,15 @@ func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress 
 	if err != nil {
 		return nil, err
 	}
-	told := func(done float64, note string) {
-		if progress != nil {
-			progress(done, note)
-		}
-	}
 	out := &Why{Head: head("slipfit-why"), Title: said.Title}
-	told(0, "finding what cannot go together")
+	progress.tell(0, "finding what cannot go together")
 	conflict, err := plan.WhyNot(ctx, w.Stock, ask)
 	switch {
 	case errors.Is(err, plan.ErrStands):
 		out.Stands = true
+		return out, nil
+	case err != nil && ctx.Err() != nil:
+		out.Unknown = true
 		return out, nil
 	case err != nil:
 		return nil, err
@@ -80,7 +78,7 @@ func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress 
 	if len(conflict.Demands) == 0 {
 		return out, nil // nothing that is asked stands in the way
 	}
-	told(0.3, "finding what to give up")
+	progress.tell(0, "finding what to give up")
 	repairs, err := plan.Repairs(ctx, w.Stock, ask, together)
 	if err != nil {
 		if ctx.Err() == nil {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"time"
 
@@ -29,13 +28,9 @@ does alone. Exit 1 where something is short.`,
 		if w == nil {
 			return code
 		}
-		ctx := k.ctx
-		if d, err := time.ParseDuration(k.text("deadline")); err == nil && d > 0 {
-			limited, cancel := context.WithTimeout(ctx, d)
-			defer cancel()
-			ctx = limited
-		}
-		b, err := w.Balance(ctx, file, asked)
+		ctx, told, done := k.search()
+		b, err := w.Balance(ctx, file, asked, told)
+		done()
 		if err != nil {
 			return k.fail(err)
 		}

@@ -1,9 +1,6 @@
 package main
 
 import (
-	"context"
-	"time"
-
 	"slipfit/core/verb"
 )
 
@@ -37,13 +34,9 @@ says so. All seats together may take minutes. Exit 1 where no part is possible.`
 		if err != nil {
 			return k.fail(err)
 		}
-		ctx := k.ctx
-		if d, err := time.ParseDuration(k.text("deadline")); err == nil && d > 0 {
-			limited, cancel := context.WithTimeout(ctx, d)
-			defer cancel()
-			ctx = limited
-		}
-		c, err := w.Choices(ctx, file, seat, *k.flags.Lookup("keep").Value.(*list), nil)
+		ctx, told, done := k.search()
+		c, err := w.Choices(ctx, file, seat, *k.flags.Lookup("keep").Value.(*list), told)
+		done()
 		if err != nil {
 			return k.fail(err)
 		}

@@ -30,7 +30,9 @@ none.`,
 		if err != nil {
 			return k.fail(err)
 		}
-		e, err := w.Equals(file, asked, k.args[1])
+		told, done := k.long()
+		e, err := w.Equals(file, asked, k.args[1], told)
+		done()
 		if err != nil {
 			return k.fail(err)
 		}

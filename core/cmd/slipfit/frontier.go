@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"strings"
 
@@ -9,8 +8,10 @@ import (
 )
 
 // frontier answers plan -for frontier.
-func (k *call) frontier(ctx context.Context, w *verb.Bench, file verb.Document) int {
-	f, err := w.Frontier(ctx, file, *k.flags.Lookup("keep").Value.(*list), nil)
+func (k *call) frontier(w *verb.Bench, file verb.Document) int {
+	ctx, told, done := k.search()
+	f, err := w.Frontier(ctx, file, *k.flags.Lookup("keep").Value.(*list), told)
+	done()
 	if err != nil {
 		return k.fail(err)
 	}
@@ -22,7 +23,7 @@ func (k *call) frontier(ctx context.Context, w *verb.Bench, file verb.Document) 
 	default:
 		k.nothing(f.Title, f.Status, &f.Certificate)
 		if f.Status == "infeasible" {
-			if err := k.explain(ctx, w, file); err != nil {
+			if err := k.explain(w, file); err != nil {
 				return k.fail(err)
 			}
 		}

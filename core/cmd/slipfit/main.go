@@ -1,6 +1,7 @@
 // Command slipfit listens to a brief, plans a machine from a shop's stock, and proves that it goes together.
 //
-// Exit codes: 0 fine; 1 something clashes, is short or is unknown, or nothing can be planned; 2 bad usage or input.
+// Exit codes: 0 fine; 1 something clashes, is short or is unknown, or nothing can be planned; 2 bad usage or input. A build
+// that is found but not proven the best, since a deadline or Ctrl-C ended the search, is fine.
 package main
 
 import (
@@ -11,7 +12,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"os/signal"
 	"strings"
 
 	"slipfit/catalog"
@@ -27,9 +27,7 @@ const (
 )
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	defer stop()
-	os.Exit(run(ctx, os.Args[1:], os.Stdout, os.Stderr))
+	os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr))
 }
 
 // command is one verb of the command line.
@@ -89,6 +87,7 @@ func overview(out io.Writer) {
 		fmt.Fprintf(out, "  %-10s %s\n", c.name, c.short)
 	}
 	fmt.Fprintln(out, "\nslipfit help VERB tells more. Every verb takes -json and -catalog DIR.")
+	fmt.Fprintln(out, "Ctrl-C ends a search with the best found so far; pressed again, it ends at once.")
 	fmt.Fprintln(out, "Exit codes: 0 fine, 1 something clashes or is short, 2 bad usage or input.")
 }
 

@@ -1,11 +1,9 @@
 package main
 
 import (
-	"context"
 	"path/filepath"
 	"slices"
 	"strings"
-	"time"
 
 	"slipfit/core/format"
 	"slipfit/core/verb"
@@ -19,8 +17,8 @@ var planCommand = command{
 budget. least: the cheapest. best: the one that serves most. quiet: the one heard
 least at the chair. small: the one in the smallest case. frontier: every price at
 which more is served than for less, with what changes there. The answer is exact
-for this catalog and these rules; where a deadline ends the search, it says how
-far from the best it may be. -out writes the build, for prove and sheet. -export
+for this catalog and these rules; where a deadline or Ctrl-C ends the search, it
+says how far from the best it may be. -out writes the build, for prove and sheet. -export
 writes the problem of least or best for other solvers and seeks nothing itself: a
 linear program (FILE.lp) or a pseudo-boolean problem (FILE.opb), whose comments
 tell what it leaves out. Exit 1 where no build can be found.`,
@@ -68,16 +66,12 @@ tell what it leaves out. Exit 1 where no build can be found.`,
 			k.printf("Written to %s.\n", path)
 			return fine
 		}
-		ctx := k.ctx
-		if d, err := time.ParseDuration(k.text("deadline")); err == nil && d > 0 {
-			limited, cancel := context.WithTimeout(ctx, d)
-			defer cancel()
-			ctx = limited
-		}
 		if k.text("for") == "frontier" {
-			return k.frontier(ctx, w, file)
+			return k.frontier(w, file)
 		}
-		p, err := w.Plan(ctx, file, ask, nil)
+		ctx, told, done := k.search()
+		p, err := w.Plan(ctx, file, ask, told)
+		done()
 		if err != nil {
 			return k.fail(err)
 		}
@@ -91,7 +85,7 @@ tell what it leaves out. Exit 1 where no build can be found.`,
 		} else {
 			k.plan(p, k.text("why") == "true")
 			if p.Status == "infeasible" {
-				if err := k.explain(ctx, w, file); err != nil {
+				if err := k.explain(w, file); err != nil {
 					return k.fail(err)
 				}
 			}
@@ -110,8 +104,10 @@ func (l *list) String() string     { return strings.Join(*l, " ") }
 func (l *list) Set(s string) error { *l = append(*l, s); return nil }
 
 // explain says why nothing can be planned.
-func (k *call) explain(ctx context.Context, w *verb.Bench, file verb.Document) error {
-	y, err := w.Why(ctx, file, *k.flags.Lookup("keep").Value.(*list), nil)
+func (k *call) explain(w *verb.Bench, file verb.Document) error {
+	ctx, told, done := k.search()
+	y, err := w.Why(ctx, file, *k.flags.Lookup("keep").Value.(*list), told)
+	done()
 	if err != nil {
 		return err
 	}

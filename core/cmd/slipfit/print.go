@@ -16,9 +16,12 @@ import (
 const columns = 80
 
 // colourful reports whether out is a terminal whose user has not asked for plain text (NO_COLOR).
-func colourful(out io.Writer) bool {
+func colourful(out io.Writer) bool { return os.Getenv("NO_COLOR") == "" && terminal(out) }
+
+// terminal reports whether out is a terminal that heeds control sequences.
+func terminal(out io.Writer) bool {
 	f, ok := out.(*os.File)
-	if !ok || os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
+	if !ok || os.Getenv("TERM") == "dumb" {
 		return false
 	}
 	info, err := f.Stat()

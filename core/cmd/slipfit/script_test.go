@@ -3,9 +3,11 @@ package main
 import (
 	"context"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/stretchr/testify/require"
@@ -15,8 +17,19 @@ var update = flag.Bool("update", false, "write the golden parts of the scripts a
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"slipfit": func() { os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr)) },
+		"slipfit":  func() { os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr)) },
+		"stubborn": stubborn,
 	})
+}
+
+// stubborn is a search that does not end when it is told to.
+func stubborn() {
+	k := &call{ctx: context.Background(), flags: flag.NewFlagSet("stubborn", flag.ExitOnError), err: os.Stderr}
+	ctx, _, _ := k.search()
+	fmt.Println("searching")
+	<-ctx.Done()
+	fmt.Println("told")
+	time.Sleep(time.Minute)
 }
 
 // TestScripts runs the real command line: testdata/script/*.txtar, one script a verb or a way to be wrong.

@@ -2,6 +2,8 @@ package main
 
 import (
 	"net"
+	"os"
+	"os/signal"
 
 	"slipfit/web"
 )
@@ -35,7 +37,9 @@ it. The page plans and proves in the browser; nothing is sent back.`,
 			return k.fail(err)
 		}
 		k.printf("slipfit serves the page at http://%s%s/\n", l.Addr(), k.text("prefix"))
-		if err := web.Serve(k.ctx, l, handler); err != nil {
+		ctx, stop := signal.NotifyContext(k.ctx, os.Interrupt)
+		defer stop()
+		if err := web.Serve(ctx, l, handler); err != nil {
 			return k.fail(err)
 		}
 		return fine

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"strings"
 	"time"
@@ -28,13 +27,9 @@ not asked. Both are exact; a step that a deadline left unproven says so.`,
 		if w == nil {
 			return code
 		}
-		ctx := k.ctx
-		if d, err := time.ParseDuration(k.text("deadline")); err == nil && d > 0 {
-			limited, cancel := context.WithTimeout(ctx, d)
-			defer cancel()
-			ctx = limited
-		}
-		s, err := w.Steps(ctx, file, asked)
+		ctx, told, done := k.search()
+		s, err := w.Steps(ctx, file, asked, told)
+		done()
 		if err != nil {
 			return k.fail(err)
 		}

@@ -8,15 +8,17 @@ import (
 
 var whyCommand = command{
 	name:  "why",
-	usage: "BRIEF [-keep SEAT=PART]...",
+	usage: "BRIEF [-keep SEAT=PART]... [-deadline TIME]",
 	short: "why nothing can be planned for a brief, and what to give up",
 	long: `Names demands of a brief that cannot all be met: with any one of them given up,
 the rest can. Then lists every smallest set of at most two demands whose giving up
-lets a build stand, with the cheapest such build. Exit 1 where nothing can be
+lets a build stand, with the cheapest such build. Where a deadline ends the search,
+what is not found says so. Exit 1 where nothing can be
 planned, 0 where a build stands.`,
 	example: "slipfit why testdata/briefs/museum-pottery.brief.json -keep graphics=none",
 	setup: func(k *call) {
 		k.flags.Var(&list{}, "keep", "settle `SEAT=PART`; SEAT=none leaves it empty; may be given again")
+		k.flags.Duration("deadline", 0, "tell what is found after this `TIME`, such as 5s")
 	},
 	run: func(k *call) int {
 		if len(k.args) != 1 {
@@ -30,7 +32,9 @@ planned, 0 where a build stands.`,
 		if err != nil {
 			return k.fail(err)
 		}
-		y, err := w.Why(k.ctx, file, *k.flags.Lookup("keep").Value.(*list), nil)
+		ctx, told, done := k.search()
+		y, err := w.Why(ctx, file, *k.flags.Lookup("keep").Value.(*list), told)
+		done()
 		if err != nil {
 			return k.fail(err)
 		}
@@ -51,6 +55,9 @@ func (k *call) why(y *verb.Why) {
 	switch {
 	case y.Stands:
 		k.paragraph("  ", "A build stands that meets everything asked.")
+		return
+	case len(y.Asks) == 0 && y.Unknown:
+		k.paragraph("  ", "The search ended before it was known what stands in the way, if anything does.")
 		return
 	case len(y.Asks) == 0:
 		k.paragraph("  ", "Nothing that is asked stands in the way: this catalog holds no build that goes together.")
