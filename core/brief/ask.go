@@ -182,6 +182,10 @@ func (s Screen) pixelRate() int64 { return int64(s.Width) * int64(s.Height) * in
 // Room past that is kept empty. Common practice.
 const tidied = 4
 
+// hither is what a drive writes, MB/s, that holds work read and written here and there at once. Common practice: a disk, which holds
+// up to about 270 in one long file, is out of step with several.
+const hither = 300
+
 // practice is the source of what careful builders reckon with and no standard states.
 const practice = "common practice"
 

@@ -167,6 +167,9 @@ func (b *Brief) Needs(stock *part.Stock) *Needs {
 	for _, d := range all {
 		n.Decode = addCodecs(n.Decode, d.decode)
 		n.Encode = addCodecs(n.Encode, d.encode)
+		if d.written != (Written{}) {
+			n.Writes = append(n.Writes, Writes{d.name, d.written})
+		}
 		n.Written.Boot += d.written.Boot
 		n.Written.Cache += d.written.Cache
 		n.Written.Archive += d.written.Archive

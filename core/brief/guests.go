@@ -38,7 +38,7 @@ func (g *Guests) ask(a *asker) {
 	a.need(SingleWork, 1000, 1400, 10, practice, "a guest answers")
 	a.need(BootSize, int64(20*unit.Gigabyte), int64(40*unit.Gigabyte), 5, practice, "20 GB for the host's programs and images")
 	a.need(CacheSize, count*disk, 2*count*disk, 25, practice, "%d guests × %s", count, size(disk))
-	a.need(CacheWrite, 200, 800, 10, practice, "guests write side by side")
+	a.need(CacheWrite, hither, 800, 10, practice, "guests write side by side")
 	a.writesYearly(0, count*10*int64(unit.Terabyte), 0)
 	a.load(50, 0, 60, 20)
 	a.reach("guests running at once", guestUnit, count, Practice, practice,

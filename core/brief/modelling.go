@@ -88,7 +88,7 @@ func (m *Modelling) ask(a *asker) {
 	a.need(DrawWork, 500, 1200, 30, practice, "a scene of %d million triangles is turned under the hand", triangles)
 	a.need(BootSize, int64(60*unit.Gigabyte), int64(150*unit.Gigabyte), 10, practice, "60 GB for programs and a library of materials")
 	a.need(CacheSize, int64(200*unit.Gigabyte), int64(500*unit.Gigabyte), 15, practice, "200 GB for simulation and rendered pictures in hand")
-	a.need(CacheWrite, 300, 1000, 5, practice, "simulation is written as it runs")
+	a.need(CacheWrite, hither, 1000, 5, practice, "simulation is written as it runs")
 	a.need(ArchiveSize, kept, 2*kept, 20, practice, "%s of projects", size(kept))
 	a.need(ArchiveWrite, 60, 150, 5, practice, "a project is put away in minutes")
 	a.writesYearly(0, 20*int64(unit.Terabyte), kept/2)

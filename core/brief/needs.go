@@ -85,6 +85,7 @@ type Needs struct {
 	Loads   []Load          // what each activity asks of the parts at once, for power and heat
 	Aims    []Aim           // what the customer will notice of each activity
 	Written Written         // what the work writes to the drives
+	Writes  []Writes        // and which activity writes it
 	ECC     bool            // error-correcting memory asked for
 	Copies  bool            // work that is kept must lie on two drives of the machine
 	Place   Place
@@ -98,6 +99,12 @@ type Written struct {
 	Boot    unit.Storage
 	Cache   unit.Storage
 	Archive unit.Storage
+}
+
+// Writes is what one activity writes.
+type Writes struct {
+	Activity string
+	Written
 }
 
 // Get returns the need for a resource and whether the brief asks for it.

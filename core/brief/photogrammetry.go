@@ -78,7 +78,7 @@ func (p *Photogrammetry) ask(a *asker) {
 	a.need(BootSize, int64(30*unit.Gigabyte), int64(60*unit.Gigabyte), 10, practice, "30 GB for matching and modelling programs")
 	a.need(CacheSize, 2*week*3*object, 4*week*3*object, 20, practice,
 		"%d objects of two weeks × 3 × %s of %s", 2*week, size(object), which)
-	a.need(CacheWrite, 300, 1200, 10, practice, "depth maps are written as fast as they are made")
+	a.need(CacheWrite, hither, 1200, 10, practice, "depth maps are written as fast as they are made")
 	a.need(ArchiveSize, ceil(kept*5*object, 4), ceil((kept+tidied*week)*5*object, 4), 30, practice, "%d objects × 1.25 × %s of photographs and model", kept, size(object))
 	a.need(ArchiveWrite, 60, 150, 5, practice, "an object is put away in minutes")
 	a.need(FastPorts, 1, 2, 5, practice, "a card reader")

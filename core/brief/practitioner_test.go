@@ -190,3 +190,20 @@ func TestModules(t *testing.T) {
 		require.Contains(t, bought(MemorySize, gib*int64(unit.GiB)), says)
 	}
 }
+
+// TestNoDiskHoldsWorkInHand requires more of the drive for work in hand than any disk of the catalog writes, where streams, guests,
+// scenes or depth maps are read and written here and there. Common practice: they lie on solid state.
+func TestNoDiskHoldsWorkInHand(t *testing.T) {
+	stock := stocked(t)
+	fastest := int64(0)
+	for _, d := range stock.Drives {
+		if d.Disk {
+			fastest = max(fastest, int64(d.Held.Or(0)))
+		}
+	}
+	require.Greater(t, fastest, int64(200))
+	for _, a := range []Activity{{Video: &Video{}}, {Video: &Video{Width: unit.Known[unit.Whole](1920), Height: unit.Known[unit.Whole](1080)}},
+		{Guests: &Guests{}}, {Modelling: &Modelling{}}, {Photogrammetry: &Photogrammetry{}}} {
+		require.Greater(t, (&Brief{Activities: []Activity{a}}).Needs(stock).By[CacheWrite].Floor, fastest, a.Name())
+	}
+}

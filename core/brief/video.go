@@ -138,7 +138,7 @@ func (f Finish) cost() finishing {
 //	graphics memory   1 GiB + layers (6, 20, 40) × streams × frame at 16 bytes a pixel (float)
 //	cache             footage in hand, and as much again for previews
 //	archive           footage kept; with a month's new footage it is enough
-//	cache writing     bit rate × streams × 1.5
+//	cache writing     bit rate × streams × 1.5, and more than a disk does
 //	archive writing   a day's footage copied in an hour
 //
 // Sources: rates as in package media; held frames, layers and previews: common practice.
@@ -199,6 +199,7 @@ func (v *Video) ask(a *asker) {
 		"%d h in hand × %s an hour (%d Mbit/s, %s), and as much again for previews", inHand, size(hourMB), bits/1_000_000, how)
 	write := ceil(media.CaptureBytePerS(bits, streams), media.MB)
 	a.need(CacheWrite, write, 4*write, 20, "rate × streams × 1.5: common practice", "%d Mbit/s × %d streams × 1.5", bits/1_000_000, streams)
+	a.need(CacheWrite, hither, 1000, 20, practice, "streams are read while previews are written, which no disk keeps up with")
 	a.need(ArchiveSize, kept*hourMB, kept*hourMB+tidied*fresh*hourMB, 30, "as package media computes rates",
 		"%d h kept × %s an hour", kept, size(hourMB))
 	daily := ceil(fresh*hourMB, 5)

@@ -181,14 +181,15 @@ func lives(b *build.Build, n *brief.Needs) []Figure {
 	}
 	var list []Figure
 	var told build.Set
-	for _, t := range rule.Tiers(b, n) {
+	tiers := rule.Tiers(b, n)
+	for _, t := range tiers {
 		if t.Drive == nil || t.Drive.Disk || told.Has(t.On) || t.Yearly == 0 && len(t.Missing) == 0 {
 			continue
 		}
 		told |= build.SetOf(t.On)
 		f := Figure{Activity: "system", What: fmt.Sprintf("years until the %s's rated writing is spent", t.On.Title()), Unit: brief.Years, Want: need.Floor,
 			Low: t.Years, Expected: t.Years, High: t.Years, By: brief.Endurance.Title(), Source: "JESD218", Band: "a rating its maker promises: most drives outlast it",
-			Why: fmt.Sprintf("%d TB it is rated for ÷ %s written a year", t.Rated, t.Yearly.Q())}
+			Why: fmt.Sprintf("%d TB it is rated for ÷ %s written a year: %s", t.Rated, t.Yearly.Q(), writers(n, on(t.On, tiers)...))}
 		switch {
 		case len(t.Missing) > 0:
 			f.Verdict, f.Missing, f.Why = rule.Unknown, t.Missing, "not known: "+strings.Join(t.Missing, ", ")
@@ -198,6 +199,32 @@ func lives(b *build.Build, n *brief.Needs) []Figure {
 		list = append(list, f)
 	}
 	return list
+}
+
+// on lists the sizes of the tiers that lie in a seat.
+func on(s build.Seat, tiers []rule.Tier) []brief.Resource {
+	var list []brief.Resource
+	for _, t := range tiers {
+		if t.On == s {
+			list = append(list, t.Size)
+		}
+	}
+	return list
+}
+
+// writers tells which activity writes how much a year to tiers.
+func writers(n *brief.Needs, tiers ...brief.Resource) string {
+	var list []string
+	for _, w := range n.Writes {
+		var sum unit.Storage
+		for _, r := range tiers {
+			sum += written(&w.Written, r)
+		}
+		if sum > 0 {
+			list = append(list, w.Activity+" "+sum.Q().String())
+		}
+	}
+	return strings.Join(list, " + ")
 }
 
 // Say prints thousandths of a unit as a person says it: three figures, minutes as hours from two hours on and as seconds

@@ -20,16 +20,17 @@ type Storage struct {
 
 // Tier is one tier of a brief; Drive says how a build holds it and is left out where there is no build.
 type Tier struct {
-	Tier   string        `json:"tier"`
-	Holds  string        `json:"holds"`
-	Kind   string        `json:"kind"`  // what sort of drive does
-	Floor  unit.Quantity `json:"floor"` // decimal, the share kept free included
-	Binary string        `json:"floor_binary"`
-	Bought unit.Quantity `json:"bought"` // next size sold
-	Free   unit.Quantity `json:"kept_free"`
-	Yearly unit.Quantity `json:"written_a_year"`
-	Why    string        `json:"why"`
-	Drive  *TierDrive    `json:"drive,omitempty"`
+	Tier    string        `json:"tier"`
+	Holds   string        `json:"holds"`
+	Kind    string        `json:"kind"`  // what sort of drive does
+	Floor   unit.Quantity `json:"floor"` // decimal, the share kept free included
+	Binary  string        `json:"floor_binary"`
+	Bought  unit.Quantity `json:"bought"` // next size sold
+	Free    unit.Quantity `json:"kept_free"`
+	Yearly  unit.Quantity `json:"written_a_year"`
+	Writers string        `json:"written_by,omitempty"` // which activity writes how much of that
+	Why     string        `json:"why"`
+	Drive   *TierDrive    `json:"drive,omitempty"`
 }
 
 // TierDrive is how a build holds a tier.
@@ -53,14 +54,14 @@ var tierWords = map[brief.Resource][3]string{
 }
 
 // written is what goes to a tier in a year.
-func written(n *brief.Needs, r brief.Resource) unit.Storage {
+func written(w *brief.Written, r brief.Resource) unit.Storage {
 	switch r {
 	case brief.CacheSize:
-		return n.Written.Cache
+		return w.Cache
 	case brief.ArchiveSize:
-		return n.Written.Archive
+		return w.Archive
 	}
-	return n.Written.Boot
+	return w.Boot
 }
 
 // usualOne is up to where everything is put on one solid-state drive without a thought, largestOne up to where it can be.
@@ -89,7 +90,7 @@ func StorageOf(n *brief.Needs, b *build.Build) *Storage {
 		sum += need.Floor
 		words := tierWords[r]
 		t := Tier{Tier: words[0], Holds: words[1], Kind: words[2], Floor: need.FloorQ(), Binary: binary(need.Floor),
-			Bought: unit.Storage(brief.Sold(r, need.Floor)).Q(), Free: unit.Share(r.Free() * 100).Q(), Yearly: written(n, r).Q(), Why: need.Reason}
+			Bought: unit.Storage(brief.Sold(r, need.Floor)).Q(), Free: unit.Share(r.Free() * 100).Q(), Yearly: written(&n.Written, r).Q(), Writers: writers(n, r), Why: need.Reason}
 		if speed := n.By[brief.ArchiveWrite].Floor; r == brief.ArchiveSize && speed > slowest {
 			t.Kind = fmt.Sprintf("solid state: %d MB/s are to be written without a break, which a disk does not hold", speed)
 		}

@@ -39,6 +39,16 @@ func TestTiersOnOneDriveAndOnThree(t *testing.T) {
 		// everything is written to it: 2400 TB rated ÷ (10 000 + 13 692 + 7161) GB a year = 77.8 years
 		require.Equal(t, "77.8 years", tier.Drive.Years.String())
 	}
+	// who writes what of it unfolds to the sum, tier by tier and in the outcome
+	require.Equal(t, "office 2000 GB + sound 1000 GB + system 7000 GB", s.Tiers[0].Writers)
+	var sum brief.Written
+	for _, w := range n.Writes {
+		sum.Boot, sum.Cache, sum.Archive = sum.Boot+w.Boot, sum.Cache+w.Cache, sum.Archive+w.Archive
+	}
+	require.Equal(t, n.Written, sum)
+	life := lives(one, n)
+	require.Len(t, life, 1)
+	require.Regexp(t, `^2400 TB it is rated for ÷ 30.853 GB written a year: office 2100 GB \+ sound \d+.\d+ GB \+ system 7000 GB \+ video \d+.\d+ GB$`, life[0].Why)
 	left := n.By[brief.CacheSize].Floor + n.By[brief.ArchiveSize].Floor
 	require.Equal(t, int64(4*unit.Terabyte)-left, s.Tiers[0].Drive.Left.N, "what cache and archive leave of it")
 	require.Contains(t, s.One, "could hold everything")
