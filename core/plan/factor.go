@@ -159,10 +159,10 @@ func (f *factor) two(p *Problem, c, o, q, j int) int64 {
 // through that is what all it can serve is worth.
 func (f *factor) appraise(p *Problem) {
 	f.most = nil
-	t, known := traits[f.rule.ID]
-	if f.early != nil || known && !t.serves {
+	if !f.serves() {
 		return
 	}
+	t := traits[f.rule.ID]
 	f.look(p)
 	col := p.cols[f.lastly]
 	k := f.by[f.at[f.lastly]]

@@ -91,7 +91,7 @@ func (x *Index) memory(p *Problem, q *query, by []*classes) *memory {
 		key.WriteByte(' ')
 		key.WriteString(p.cols[c].key)
 	}
-	return x.recall(p, q.rule, key.String(), func() *memory { return newMemory(by) })
+	return x.recall(p, q.rule, key.String(), func() *memory { return newMemory(by, q.serves()) })
 }
 
 // recall finds a memory of a rule by its key, or makes a new one.

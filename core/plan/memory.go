@@ -1,8 +1,10 @@
 package plan
 
-// memory holds what a query found, by the classes of its options: in a table while that is small, else in a map.
+// memory holds what a query found, by the classes of its options: in a table while that is small, else in a map. Of a rule that
+// serves nothing, only whether it fails is to be known, and that in a quarter of the room.
 type memory struct {
 	table []int32 // found + 2, so that nought is what was not asked yet
+	stood []int8  // the same, of a rule that serves nothing
 	pace  []int   // by column: how far apart two classes lie in the table
 	few   map[uint64]int32
 	many  map[manyClasses]int32
@@ -12,22 +14,26 @@ type memory struct {
 // manyClasses is the classes of up to sixteen columns, sixteen bits to each.
 type manyClasses [4]uint64
 
-// tableTo is the largest table that is kept, mapTo the largest map: past it, a memory starts anew.
+// tableTo is the largest table that is kept, stoodTo the largest of a rule that serves nothing, mapTo the largest map: past it,
+// a memory starts anew.
 const (
 	tableTo = 1 << 18
+	stoodTo = 1 << 21
 	mapTo   = 1 << 18
 )
 
-func newMemory(by []*classes) *memory {
+func newMemory(by []*classes, serves bool) *memory {
 	m := &memory{pace: make([]int, len(by))}
 	n := 1
 	for i := len(by) - 1; i >= 0; i-- {
 		m.pace[i] = n
-		if n <= tableTo {
+		if n <= stoodTo {
 			n *= max(by[i].count, 1)
 		}
 	}
 	switch {
+	case n <= stoodTo && !serves:
+		m.stood = make([]int8, n)
 	case n <= tableTo:
 		m.table = make([]int32, n)
 	case len(by) <= 4:
@@ -41,6 +47,15 @@ func newMemory(by []*classes) *memory {
 // recall returns what was found for some options, or else asks and remembers it.
 func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
 	switch {
+	case m.stood != nil:
+		at := 0
+		for i, o := range options {
+			at += int(by[i].of[o]) * m.pace[i]
+		}
+		if m.stood[at] == 0 {
+			m.stood[at] = int8(ask()) + 2
+		}
+		return int64(m.stood[at]) - 2
 	case m.table != nil:
 		at := 0
 		for i, o := range options {

@@ -38,6 +38,12 @@ func (p *Problem) soon(r *rule.Rule, nth int) *query {
 	return q
 }
 
+// serves reports a query that may find value.
+func (q *query) serves() bool {
+	t, known := traits[q.rule.ID]
+	return q.early == nil && (t.serves || !known)
+}
+
 // columnsOf lists the columns of seats, in column order.
 func (p *Problem) columnsOf(seats []build.Seat) []int {
 	var list []int

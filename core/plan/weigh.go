@@ -16,22 +16,26 @@ type gauge struct {
 // with what is left, as long as that is much less. It returns what is left, and the bound on it; nil where nothing is.
 func (p *Problem) focus(g gauge) (*Problem, *bound) {
 	p, at := p.roughly(g)
-	for lo, hi := max(0, at-5), at+5; p != nil; lo, hi = max(0, at-3), at+3 {
+	for wide := 0.0; p != nil; { // the first look is at one price alone
 		p.appraise()
-		frame := p.valueBound().frame
-		var b *bound
-		b, at = tightest(g, lo, hi, func(w weights) *bound { return p.newBound(frame, w) })
+		b := p.frameFor(weights{perMinor: int64(math.Exp2(at)), perPoint: scale}, -1)
+		if frame := b.frame; wide > 0 {
+			b, at = tightest(g, max(0, at-wide), at+wide, func(w weights) *bound { return p.newBound(frame, w) })
+		}
 		q := p.useful(g, b)
-		if q == nil || q.count()*10 > p.count()*9 {
-			if q == nil {
-				p = nil
-			}
+		if q == nil {
+			return nil, nil
+		}
+		if q.count()*10 > p.count()*9 && wide > 0 {
 			return p, b
 		}
-		p = q
+		p, wide = q, looksWide
 	}
 	return nil, nil
 }
+
+// looksWide is how far, in powers of two, the price of value is looked for on either side of where it was tightest before.
+const looksWide = 3
 
 // useful is the problem without the options that no choice of use has by some bounds; nil where none is left.
 func (p *Problem) useful(g gauge, bounds ...*bound) *Problem {
