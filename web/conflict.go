@@ -50,6 +50,8 @@ func (y *Why) asks() []app.UI {
 	switch {
 	case y.Stands:
 		text = "A machine stands that meets everything asked."
+	case len(y.Asks) == 0 && y.Unfinished:
+		text = "The search ended before it was known what stands in the way, if anything does."
 	case len(y.Asks) == 0:
 		text = "Nothing that is asked stands in the way: this stock holds no machine that goes together."
 	case len(y.Asks) == 1:
@@ -70,7 +72,7 @@ func (y *Why) ways(mend func(*Repair)) app.UI {
 	if len(y.Repairs) == 0 {
 		text := "Giving up two of all that is asked is not enough."
 		if y.Unfinished {
-			text = "The time ended before it was found what to give up."
+			text = "The search ended before it was found what to give up."
 		}
 		return app.P().Text(text)
 	}
@@ -84,7 +86,7 @@ func (y *Why) ways(mend func(*Repair)) app.UI {
 					OnClick(func(app.Context, app.Event) { mend(r) }, r.says()),
 			)
 		})),
-		app.If(y.Unfinished, app.P().Class("hint").Text("The time ended before everything that could be given up was found.")),
+		app.If(y.Unfinished, app.P().Class("hint").Text("The search ended before everything that could be given up was found.")),
 	)
 }
 

@@ -49,6 +49,7 @@ type Desk struct {
 
 	planning int    // number of the long call that runs, 0 when none does
 	doing    string // what it does
+	stopping bool   // it is asked to end with what is found
 	progress Answer
 	why      *Why      // why nothing could be planned
 	frontier *Frontier // what every price buys

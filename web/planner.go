@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -21,14 +22,17 @@ const patience = 30_000
 // planner is the controls that fill the seats, and how far they are.
 func (d *Desk) planner() app.UI {
 	if d.planning != 0 {
-		text := d.doing
+		text, stop := d.doing, "Stop"
 		if note := d.progress.Progress.Note; note != "" {
 			text += ": " + note
+		}
+		if d.stopping {
+			text, stop = d.doing+": ending with what is found", "Stop at once"
 		}
 		return app.Div().Class("planner").Body(
 			app.Label().For("progress").Text(text),
 			app.Progress().ID("progress").Max(1),
-			app.Button().Type("button").ID("stop-plan").Text("Stop").OnClick(d.onStop),
+			app.Button().Type("button").ID("stop-plan").Text(stop).OnClick(d.onStop),
 		)
 	}
 	nothing := d.brief.Count("activities") == 0
@@ -59,14 +63,18 @@ func begin[T any](d *Desk, doing, verb string, with args, then func(*T)) {
 	d.trouble, d.news, d.progress, d.doing = "", doing+".", Answer{}, doing
 	turn := d.turn
 	d.planning = ask(d, verb, with, func(answer *T) {
-		d.planning = 0
+		d.planning, d.stopping = 0, false
 		if turn != d.turn {
 			d.news = "The job was changed meanwhile: ask again."
 			return
 		}
 		then(answer)
 	}, func(err error) {
-		d.planning, d.news = 0, ""
+		d.planning, d.stopping, d.news = 0, false, ""
+		if errors.Is(err, ErrStopped) {
+			d.news = doing + " was stopped."
+			return
+		}
 		if faults := faultsOf(err); faults != nil {
 			d.faults = faults
 			d.heard++
@@ -76,11 +84,11 @@ func begin[T any](d *Desk, doing, verb string, with args, then func(*T)) {
 	d.redraw()
 }
 
-// stop ends what takes too long.
+// stop ends what takes too long with what is found so far, and asked once more at once.
 func (d *Desk) stop() {
 	if d.planning != 0 {
-		d.worker.Cancel(d.planning)
-		d.planning, d.news = 0, d.doing+" was stopped."
+		d.stopping = true
+		d.worker.Stop(d.planning)
 		d.redraw()
 	}
 }
@@ -124,11 +132,11 @@ func (d *Desk) verdictOfPlan() app.UI {
 	case p.Status == "optimal":
 		text = fmt.Sprintf("Proven: %s among %s ways to fill the seats.", what, c.Combinations)
 	case p.Proof != nil:
-		text = "Not proven in this time: another machine may be " + c.missing() + "."
+		text = "The search ended before it was proven: another machine may be " + c.missing() + "."
 	case p.Status == "infeasible":
 		text = fmt.Sprintf("No machine of this stock can do it: %s ways to fill the seats are ruled out.", c.Combinations)
 	default:
-		text = "The time ended before a machine was found; there may be one."
+		text = "The search ended before a machine was found; there may be one."
 	}
 	return app.P().Class("proven").ID("proven").Text(text)
 }

@@ -153,7 +153,7 @@ func (v *StairsView) proven() string {
 	if f.Status == "optimal" {
 		return fmt.Sprintf("Proven: %d prices; no other machine among %s ways to fill the seats serves more for its price.", len(f.Points), f.Certificate.Combinations)
 	}
-	return fmt.Sprintf("Not proven in this time: another machine may serve up to %.1f %% more than what is drawn at its price.", f.served(f.Certificate.GapWorth))
+	return fmt.Sprintf("The search ended before it was proven: another machine may serve up to %.1f %% more than what is drawn at its price.", f.served(f.Certificate.GapWorth))
 }
 
 func (v *StairsView) onSlide(ctx app.Context, _ app.Event) {

@@ -101,7 +101,7 @@ func (s *Stride) words() string {
 		text += fmt.Sprintf("; it gives up %s, %s of %s", s.Gives[i].Title, s.Gives[i].Have.Text, s.Gives[i].Need.Text)
 	}
 	if !s.Proven {
-		text += "; not proven in this time"
+		text += "; not proven, since the search ended early"
 	}
 	return text
 }

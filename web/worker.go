@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"sync"
+	"time"
 
 	"slipfit/web/wire"
 
@@ -28,11 +29,18 @@ type Link struct {
 // Start begins a worker whose messages go to receive, one after the other.
 type Start func(receive func(message string)) (Link, error)
 
-// Worker runs verbs away from the page's own thread, one at a time, in the order they were asked for. The
-// worker is started by the first call and lives until Close; a call that is cancelled while it runs ends that
-// worker, and the next call starts another.
+// ErrStopped is what a call comes to that was stopped before anything was found.
+var ErrStopped = errors.New("stopped before anything was found")
+
+// grace is how long a worker may take to hear that it is to stop, or to end a call that nobody waits for.
+const grace = 2 * time.Second
+
+// Worker runs verbs away from the page's own thread, one at a time, in the order they were asked for. The worker is started by
+// the first call and lives until Close, with what it remembers from call to call. A call that runs is stopped by a word to the
+// worker; one that does not hear it is ended, and the next call starts another.
 type Worker struct {
 	start Start
+	after func(time.Duration, func()) // time.AfterFunc, but in tests
 
 	mu      sync.Mutex
 	link    *Link
@@ -48,10 +56,14 @@ type call struct {
 	ctx     app.Context
 	then    func(app.Context, Answer)
 	dropped bool
+	asked   bool // the worker has been asked to stop it
+	heard   bool // the worker has heard that
 }
 
 // NewWorker returns a worker that start will begin when it is first needed.
-func NewWorker(start Start) *Worker { return &Worker{start: start} }
+func NewWorker(start Start) *Worker {
+	return &Worker{start: start, after: func(d time.Duration, do func()) { time.AfterFunc(d, do) }}
+}
 
 // Call asks for a verb with args (anything encoding/json can write; nil for none) and returns the number to
 // cancel it by. Then runs on the goroutine of the page, through ctx.Dispatch: for each progress, and once
@@ -74,14 +86,57 @@ func (w *Worker) Call(ctx app.Context, verb string, args any, then func(app.Cont
 	return c.request.ID
 }
 
+// Stop ends the call with this number early: it is answered with what is found so far, or with ErrStopped where it has not begun
+// or the worker does not hear. Stopped once more, it ends at once. It does nothing when the call is done.
+func (w *Worker) Stop(id int) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if c := w.running; c != nil && c.request.ID == id {
+		if c.asked {
+			w.giveUp(c)
+			return
+		}
+		w.askToStop(c, func() bool { return c.heard })
+		return
+	}
+	for i, c := range w.waiting {
+		if c.request.ID == id {
+			w.waiting = append(w.waiting[:i], w.waiting[i+1:]...)
+			w.tell(c, Answer{Done: true, Err: ErrStopped})
+			return
+		}
+	}
+}
+
+// askToStop has the worker stop the call that runs, and ends it after the time of grace unless that is to be spared then.
+func (w *Worker) askToStop(c *call, spared func() bool) {
+	if !c.asked {
+		c.asked = true
+		w.link.Post(wire.Encode(wire.Request{ID: c.request.ID, Stop: true}))
+	}
+	w.after(grace, func() {
+		w.mu.Lock()
+		defer w.mu.Unlock()
+		if w.running == c && !spared() {
+			w.giveUp(c)
+		}
+	})
+}
+
+// giveUp ends the worker with the call that it runs.
+func (w *Worker) giveUp(c *call) {
+	w.end()
+	w.tell(c, Answer{Done: true, Err: ErrStopped})
+	w.advance()
+}
+
 // Cancel drops the call with this number: then does not run again. It does nothing when the call is done.
 func (w *Worker) Cancel(id int) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	if w.running != nil && w.running.request.ID == id {
-		w.running.dropped = true
-		w.end()
-		w.advance()
+	if c := w.running; c != nil && c.request.ID == id {
+		c.dropped = true
+		w.askToStop(c, func() bool { return false })
 		return
 	}
 	for i, c := range w.waiting {
@@ -144,8 +199,11 @@ func (w *Worker) receive(turn int, message string) {
 	case m.Ready:
 		w.ready = true
 		w.advance()
+	case m.Stopping && (w.running == nil || m.ID != w.running.request.ID): // its answer was on the way already
 	case w.running == nil || m.ID != w.running.request.ID:
 		w.lost(fmt.Errorf("answer to call %d, which is not running", m.ID))
+	case m.Stopping:
+		w.running.heard = true
 	case m.Progress != nil:
 		w.tell(w.running, Answer{Progress: *m.Progress})
 	default:

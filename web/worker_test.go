@@ -5,7 +5,9 @@ package web
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"testing"
+	"time"
 
 	"slipfit/web/wire"
 
@@ -31,6 +33,7 @@ type bench struct {
 	receive []func(string) // one for each worker that was started
 	posted  []wire.Request
 	stopped int
+	late    []func() // what is to be done after the time of grace
 	refuse  error
 	told    []string // what the calls were told, in order
 }
@@ -56,7 +59,20 @@ func newBench(t *testing.T) *bench {
 			Stop: func() { b.stopped++ },
 		}, nil
 	})
+	b.worker.after = func(d time.Duration, do func()) {
+		require.Equal(t, grace, d)
+		b.late = append(b.late, do)
+	}
 	return b
+}
+
+// wait lets the time of grace pass.
+func (b *bench) wait() {
+	for _, do := range b.late {
+		do()
+	}
+	b.late = nil
+	b.page.Consume()
 }
 
 func (b *bench) call(verb string, args any) int {
@@ -81,6 +97,9 @@ func (b *bench) say(message string) {
 func (b *bench) verbs() []string {
 	var verbs []string
 	for _, r := range b.posted {
+		if r.Stop {
+			r.Verb = fmt.Sprintf("stop %d", r.ID)
+		}
 		verbs = append(verbs, r.Verb)
 	}
 	return verbs
@@ -114,13 +133,84 @@ func TestWorkerKeepsErrorFields(t *testing.T) {
 	require.JSONEq(t, `{"message":"no","path":"brief"}`, string(refusal.Detail))
 }
 
+func TestWorkerStopRunning(t *testing.T) {
+	b := newBench(t)
+	id := b.call("long", nil)
+	b.call("next", nil)
+	b.say(`{"ready":true}`)
+	b.worker.Stop(id)
+	require.Equal(t, []string{"long", "stop 1"}, b.verbs())
+	b.say(`{"id":1,"stopping":true}`)
+	b.wait()
+	require.Empty(t, b.told, "one that has heard may take its time")
+	b.say(`{"id":1,"ok":true}` + "\n" + `"so far"`)
+	require.Equal(t, []string{`long = "so far"`}, b.told)
+	require.Equal(t, []string{"long", "stop 1", "next"}, b.verbs(), "the same worker goes on")
+	b.worker.Stop(id)
+	b.say(`{"id":1,"stopping":true}`) // on its way while the answer was
+	b.say(`{"id":2,"ok":true}` + "\n" + `2`)
+	require.Equal(t, []string{`long = "so far"`, "next = 2"}, b.told)
+	require.Zero(t, b.stopped)
+	require.Len(t, b.receive, 1)
+}
+
+func TestWorkerStopUnheard(t *testing.T) {
+	b := newBench(t)
+	id := b.call("long", nil)
+	b.call("next", nil)
+	b.say(`{"ready":true}`)
+	b.worker.Stop(id)
+	require.Zero(t, b.stopped)
+	b.wait()
+	require.Equal(t, 1, b.stopped)
+	require.Equal(t, []string{"long ✗ " + ErrStopped.Error()}, b.told)
+	b.say(`{"ready":true}`)
+	b.say(`{"id":2,"ok":true}` + "\n" + `2`)
+	require.Equal(t, []string{"long ✗ " + ErrStopped.Error(), "next = 2"}, b.told)
+}
+
+func TestWorkerStopTwice(t *testing.T) {
+	b := newBench(t)
+	id := b.call("long", nil)
+	waits := b.call("waits", nil)
+	b.say(`{"ready":true}`)
+	b.worker.Stop(waits)
+	b.worker.Stop(id)
+	b.say(`{"id":1,"stopping":true}`)
+	b.worker.Stop(id)
+	b.page.Consume()
+	require.Equal(t, 1, b.stopped)
+	require.Equal(t, []string{"waits ✗ " + ErrStopped.Error(), "long ✗ " + ErrStopped.Error()}, b.told)
+	b.wait()
+	require.Equal(t, 1, b.stopped)
+	require.Len(t, b.receive, 1, "nothing waits for another worker")
+}
+
+func TestWorkerCancelHeard(t *testing.T) {
+	b := newBench(t)
+	id := b.call("long", nil)
+	b.call("next", nil)
+	b.say(`{"ready":true}`)
+	b.worker.Cancel(id)
+	b.worker.Cancel(id)
+	require.Equal(t, []string{"long", "stop 1"}, b.verbs())
+	b.say(`{"id":1,"stopping":true}`)
+	b.say(`{"id":1,"ok":true}` + "\n" + `1`)
+	b.say(`{"id":2,"ok":true}` + "\n" + `2`)
+	b.wait()
+	require.Equal(t, []string{"next = 2"}, b.told)
+	require.Zero(t, b.stopped)
+}
+
 func TestWorkerCancelRunning(t *testing.T) {
 	b := newBench(t)
 	id := b.call("long", nil)
 	b.call("next", nil)
 	b.say(`{"ready":true}`)
 	b.worker.Cancel(id)
-	require.Equal(t, 1, b.stopped)
+	b.say(`{"id":1,"stopping":true}`)
+	b.wait()
+	require.Equal(t, 1, b.stopped, "nobody waits for its answer")
 	require.Len(t, b.receive, 2, "another worker for the calls that wait")
 	b.receive[0](`{"id":1,"ok":true}` + "\n" + `1`)
 	b.page.Consume()

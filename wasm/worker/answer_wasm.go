@@ -18,13 +18,14 @@ import (
 // balanceTime is how long the cheapest build that serves is looked for; the calls that follow wait so long.
 const balanceTime = 5 * time.Second
 
-// until is a context that ends at a time. A timer would not come through while the only thread computes.
+// until is a context that ends at a time, or before with the one it is made from. A timer would not come through while the only
+// thread computes.
 type until struct {
 	context.Context
 	end time.Time
 }
 
-// Done is closed once the time has come.
+// Done is closed once it has ended. Each call looks anew: a channel that is kept does not close.
 func (u until) Done() <-chan struct{} {
 	done := make(chan struct{})
 	if u.Err() != nil {
@@ -33,8 +34,11 @@ func (u until) Done() <-chan struct{} {
 	return done
 }
 
-// Err tells that the time has come.
+// Err tells that it has ended.
 func (u until) Err() error {
+	if err := u.Context.Err(); err != nil {
+		return err
+	}
 	if time.Now().After(u.end) {
 		return context.DeadlineExceeded
 	}
@@ -45,7 +49,7 @@ func (u until) Err() error {
 type worker struct{ bench *verb.Bench }
 
 // answer does one verb for the page. Args and the result are JSON.
-func (w *worker) answer(name string, args []byte, progress func(wire.Progress)) ([]byte, error) {
+func (w *worker) answer(ctx context.Context, name string, args []byte, progress func(wire.Progress)) ([]byte, error) {
 	switch name {
 	case "version":
 		return json.Marshal(map[string]string{"go": runtime.Version()})
@@ -60,7 +64,6 @@ func (w *worker) answer(name string, args []byte, progress func(wire.Progress)) 
 		}
 		w.bench = &verb.Bench{Stock: stock}
 	}
-	ctx := context.Background()
 	if within := allowed(name, args); within > 0 {
 		ctx = until{ctx, time.Now().Add(within)}
 	}

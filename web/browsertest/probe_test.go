@@ -44,6 +44,9 @@ func TestWorkerInTheBrowser(t *testing.T) {
 	require.Equal(t, long+` ["half way"]`, b.probe("call", "echo", long))
 	require.Equal(t, `refused: verb "none" is not one of the probe`, b.probe("call", "none", `1`))
 	require.Equal(t, `"after"`, b.probe("call and cancel", "spin", `"after"`), "a call that never ends is ended")
+	require.Equal(t, `"after"`, b.probe("call and cancel", "seek", `"after"`))
+	require.Equal(t, `true`, b.probe("call and stop", "seek"), "a call that looks at its context is stopped and answers")
+	require.Equal(t, `refused: stopped before anything was found`, b.probe("call and stop", "spin"))
 	require.Equal(t, `refused: worker stopped: it came to its end`, b.probe("call", "exit", `1`))
 	require.Equal(t, `3 ["half way"]`, b.probe("call", "echo", `3`), "and a new worker takes over")
 }

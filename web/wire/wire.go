@@ -4,6 +4,7 @@
 // Page to worker:
 //
 //	{"id":7,"verb":"plan","args":{...}}
+//	{"id":7,"stop":true}
 //
 // Worker to page: first {"ready":true}, once; then for each request any number of
 //
@@ -14,23 +15,34 @@
 //	{"id":7,"ok":true} and, after a line feed, the result as JSON
 //	{"id":7,"ok":false,"error":{"message":"...", ...}}
 //
-// A worker that ends sends {"gone":"why"}. There is no message to stop a request: the page ends the worker
-// and starts another.
+// A request that is to stop is answered with what is found so far; {"id":7,"stopping":true} says that the worker has heard.
+// A worker that ends sends {"gone":"why"}. One that does not hear the page ends, and starts another.
 package wire
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
 )
 
-// Request asks the worker for one verb. ID is the caller's, above zero, and is returned in every answer.
+// Request asks the worker for one verb, or to stop one. ID is the caller's, above zero, and is returned in every answer.
 type Request struct {
 	ID   int             `json:"id"`
-	Verb string          `json:"verb"`
+	Verb string          `json:"verb,omitempty"`
 	Args json.RawMessage `json:"args,omitempty"`
+	Stop bool            `json:"stop,omitempty"` // the request with this ID is to end
+}
+
+// stops is the ID of the request that a message is to stop, nought where it is another message.
+func stops(message string) int {
+	var r Request
+	if json.Unmarshal([]byte(message), &r) != nil || !r.Stop {
+		return 0
+	}
+	return r.ID
 }
 
 // Progress tells how far a request has come. Done is a share, 0 to 1.
@@ -39,12 +51,13 @@ type Progress struct {
 	Note string  `json:"note,omitempty"`
 }
 
-// Message is what a worker sends: readiness, its end, progress, or an answer.
+// Message is what a worker sends: readiness, its end, progress, that it has heard to stop, or an answer.
 type Message struct {
 	Ready    bool            `json:"ready,omitempty"`
 	Gone     string          `json:"gone,omitempty"`
 	ID       int             `json:"id,omitempty"`
 	Progress *Progress       `json:"progress,omitempty"`
+	Stopping bool            `json:"stopping,omitempty"`
 	OK       *bool           `json:"ok,omitempty"`
 	Result   json.RawMessage `json:"-"`
 	Error    *Error          `json:"error,omitempty"`
@@ -81,13 +94,14 @@ func (e *Error) UnmarshalJSON(data []byte) error {
 	return nil
 }
 
-// Answer does one verb. Args and the result are JSON; progress may be called any number of times.
-type Answer func(verb string, args []byte, progress func(Progress)) ([]byte, error)
+// Answer does one verb. Args and the result are JSON; progress may be called any number of times. Where ctx has ended, the
+// answer is what is found so far; it must be looked at now and then, by calls of Done or Err, or no word to stop comes in.
+type Answer func(ctx context.Context, verb string, args []byte, progress func(Progress)) ([]byte, error)
 
-// Serve reads one request, has it answered and posts what comes of it. A request that cannot be read has no
+// Serve reads one request, has it answered in the context of its ID and posts what comes of it. A request that cannot be read has no
 // ID to answer under: the worker is then reported gone, because the page would wait for ever. A panic in
 // answer is returned to the page as an error, so that one fault does not take the worker down.
-func Serve(request string, answer Answer, post func(message string)) {
+func Serve(request string, answer Answer, post func(message string), of func(id int) context.Context) {
 	var r Request
 	if err := json.Unmarshal([]byte(request), &r); err != nil {
 		send(post, Message{Gone: fmt.Sprintf("request is not JSON: %v", err)})
@@ -97,7 +111,7 @@ func Serve(request string, answer Answer, post func(message string)) {
 		send(post, Message{Gone: fmt.Sprintf("request id is %d, want above 0", r.ID)})
 		return
 	}
-	result, err := guarded(r, answer, func(p Progress) {
+	result, err := guarded(of(r.ID), r, answer, func(p Progress) {
 		send(post, Message{ID: r.ID, Progress: &p})
 	})
 	var compact bytes.Buffer
@@ -112,13 +126,13 @@ func Serve(request string, answer Answer, post func(message string)) {
 	send(post, Message{ID: r.ID, OK: &ok, Error: asError(err)})
 }
 
-func guarded(r Request, answer Answer, progress func(Progress)) (result []byte, err error) {
+func guarded(ctx context.Context, r Request, answer Answer, progress func(Progress)) (result []byte, err error) {
 	defer func() {
 		if fault := recover(); fault != nil {
 			result, err = nil, fmt.Errorf("internal fault in verb %q: %v", r.Verb, fault)
 		}
 	}()
-	return answer(r.Verb, r.Args, progress)
+	return answer(ctx, r.Verb, r.Args, progress)
 }
 
 // asError keeps the fields of an error that writes itself as a JSON object with a message.

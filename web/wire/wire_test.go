@@ -1,10 +1,13 @@
 package wire
 
 import (
+	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"testing"
+	"testing/synctest"
+	"time"
 
 	"github.com/stretchr/testify/require"
 )
@@ -17,8 +20,47 @@ func (e fieldError) MarshalJSON() ([]byte, error) {
 	return json.Marshal(map[string]string{"message": e.Error(), "path": e.Path, "expected": e.Want})
 }
 
+func plainly(int) context.Context { return context.Background() }
+
+func TestStops(t *testing.T) {
+	require.Equal(t, 7, stops(Encode(Request{ID: 7, Stop: true})))
+	require.Zero(t, stops(Encode(Request{ID: 7, Verb: "plan", Args: json.RawMessage(`{"stop":true}`)})))
+	require.Zero(t, stops(`{"id":`))
+}
+
+// TestHearing looks at a context for a second, every millisecond: messages are let in every 50 ms, and the word to stop is heard
+// at the next of these.
+func TestHearing(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		from, stopped, asked := time.Now(), false, false
+		var listened []time.Duration
+		h := hearing{context.Background(), func() {
+			listened = append(listened, time.Since(from))
+			stopped = asked
+		}, &from, func() bool { return stopped }}
+		heard := time.Now()
+		h.heard = &heard
+		for range 110 {
+			time.Sleep(time.Millisecond)
+			select {
+			case <-h.Done():
+				t.Fatal("nobody asked to stop")
+			default:
+			}
+		}
+		require.Equal(t, []time.Duration{50 * time.Millisecond, 100 * time.Millisecond}, listened)
+		asked = true
+		for h.Err() == nil {
+			time.Sleep(time.Millisecond)
+		}
+		require.Equal(t, 150*time.Millisecond, time.Since(from))
+		require.ErrorIs(t, context.Cause(h), context.Canceled)
+		<-h.Done()
+	})
+}
+
 func TestServe(t *testing.T) {
-	answer := func(verb string, args []byte, progress func(Progress)) ([]byte, error) {
+	answer := func(_ context.Context, verb string, args []byte, progress func(Progress)) ([]byte, error) {
 		switch verb {
 		case "echo":
 			return args, nil
@@ -54,7 +96,7 @@ func TestServe(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			var got []string
-			Serve(c.request, answer, func(m string) { got = append(got, m) })
+			Serve(c.request, answer, func(m string) { got = append(got, m) }, plainly)
 			require.Equal(t, c.want, got)
 			for _, m := range got {
 				_, err := Read(m)
@@ -79,12 +121,12 @@ func FuzzServe(f *testing.F) {
 	f.Add(`{"id":-1}`)
 	f.Fuzz(func(t *testing.T, request string) {
 		posted := 0
-		Serve(request, func(_ string, args []byte, _ func(Progress)) ([]byte, error) { return args, nil },
+		Serve(request, func(_ context.Context, _ string, args []byte, _ func(Progress)) ([]byte, error) { return args, nil },
 			func(m string) {
 				posted++
 				_, err := Read(m)
 				require.NoError(t, err)
-			})
+			}, plainly)
 		require.Equal(t, 1, posted)
 	})
 }

@@ -4,6 +4,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"sync"
 	"syscall/js"
 
 	"slipfit/web"
@@ -57,6 +58,16 @@ func (p *probe) do(ctx app.Context, texts [3]string, then func(string, error)) {
 				return
 			}
 			then(fmt.Sprintf("%s %q", answer.Result, p.notes), answer.Err)
+		})
+	case "call and stop": // once it has begun
+		var id int
+		stop := sync.OnceFunc(func() { p.worker.Stop(id) })
+		id = p.worker.Call(ctx, a, nil, func(_ app.Context, answer web.Answer) {
+			if answer.Done {
+				then(string(answer.Result), answer.Err)
+				return
+			}
+			stop()
 		})
 	case "call and cancel": // once it has begun, then make a second call
 		var id int

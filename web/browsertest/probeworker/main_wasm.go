@@ -2,6 +2,7 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -11,7 +12,7 @@ import (
 
 func main() { wire.Run(answer) }
 
-func answer(verb string, args []byte, progress func(wire.Progress)) ([]byte, error) {
+func answer(ctx context.Context, verb string, args []byte, progress func(wire.Progress)) ([]byte, error) {
 	switch verb {
 	case "echo":
 		progress(wire.Progress{Done: 0.5, Note: "half way"})
@@ -20,6 +21,13 @@ func answer(verb string, args []byte, progress func(wire.Progress)) ([]byte, err
 		progress(wire.Progress{Note: "for ever"})
 		for n := 1; n > 0; n++ { // it overflows in some centuries
 		}
+	case "seek": // until it is told to stop
+		progress(wire.Progress{Note: "seeking"})
+		looks := 0
+		for ctx.Err() == nil {
+			looks++
+		}
+		return json.Marshal(looks > 0)
 	case "exit":
 		os.Exit(3)
 	case "version":

@@ -1,0 +1,67 @@
+//go:build !wasm
+
+package browsertest
+
+import (
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/require"
+)
+
+// countWorkers counts the workers that pages start from now on.
+func (b *tab) countWorkers() {
+	b.t.Helper()
+	_, err := chromedp.Call(b.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: `
+		window.workers = 0
+		window.Worker = class extends Worker { constructor(...all) { super(...all); workers++ } }`})
+	require.NoError(b.t, err)
+}
+
+// searching waits until the planner has laid the stock out and looks for a machine.
+func (b *tab) searching() {
+	b.t.Helper()
+	b.until(`document.querySelector('label[for=progress]')?.textContent.endsWith(': searching')`)
+}
+
+// TestStopGivesTheBestSoFar stops a plan that takes far longer than the first machine of it.
+func TestStopGivesTheBestSoFar(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.countWorkers()
+	b.visit(s.url)
+	b.startFrom("museum-pottery")
+	from := time.Now()
+	b.plan() // the least price is proven by then
+	first := time.Since(from)
+	b.press("plan-best")
+	b.searching()
+	time.Sleep(2 * first)
+	from = time.Now()
+	b.press("stop-plan")
+	b.until(`document.getElementById('proven')?.textContent.startsWith('The search ended before it was proven: another machine may be ')`)
+	t.Logf("from Stop to the best so far: %v", time.Since(from).Round(10*time.Millisecond))
+	require.Regexp(t, `(up to \d+\.\d\d cheaper|worth up to [1-9]\d* points more)\.$`, eval[string](b, `document.getElementById('proven').textContent`))
+	b.drawn()
+	require.True(t, native[proof](t, "prove", map[string]any{"build": b.job().Build, "brief": b.job().Brief}).Stands)
+	require.Equal(t, 1, eval[int](b, `workers`), "the worker lives on, with what it remembers")
+	b.clean(s.url)
+}
+
+// TestStopAtOnce stops a plan twice: nothing of it is kept, and the page goes on with another worker.
+func TestStopAtOnce(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.countWorkers()
+	b.visit(s.url)
+	b.startFrom("museum-pottery")
+	b.press("plan-best")
+	b.searching()
+	eval[bool](b, `(document.getElementById('stop-plan').click(), document.getElementById('stop-plan').click(), true)`)
+	b.until(`document.getElementById('news').textContent === 'Filling the seats was stopped.'`)
+	require.False(t, eval[bool](b, `Boolean(document.getElementById('proven'))`))
+	require.Empty(t, b.job().Build)
+	b.plan()
+	require.Equal(t, 2, eval[int](b, `workers`))
+	b.clean(s.url)
+}
