@@ -225,8 +225,9 @@ func (r *report) outside(out io.Writer) {
 			}
 		}
 		t.print(out)
+		fmt.Fprintln(out, "Neither side was asked the rules that predict air and sound.")
 		if len(s.lifted) > 0 {
-			fmt.Fprintf(out, "Neither side was asked what some problem cannot say in rows: %s.\n", strings.Join(s.lifted, ", "))
+			fmt.Fprintf(out, "Nor, with some of the orders, those that rows cannot hold: %s.\n", strings.Join(s.lifted, ", "))
 		}
 	}
 	for _, name := range s.missing {

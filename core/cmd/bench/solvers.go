@@ -57,7 +57,7 @@ type solved struct {
 	missing []string // solvers that are not installed
 	columns []int
 	samples []yard
-	lifted  []string // rules no rows can hold, which neither side was asked
+	lifted  []string // rules no rows can hold, which neither side was asked, besides those that predict air and sound
 }
 
 // yard is one question put to the planner and to a solver.
@@ -140,7 +140,11 @@ type rival struct {
 
 // put asks the planner and every solver for the least price and for the best. Nothing is put to them that no build meets.
 func (r *rival) put(o order) error {
-	p, ask, m, err := r.exact(plan.Ask{Needs: o.needs})
+	ask := plan.Ask{Needs: o.needs, Lift: predictions()}
+	if least, _, err := r.ours(ask, (*plan.Problem).Least); err != nil || least.Build == nil {
+		return err
+	}
+	p, ask, valued, err := r.exact(ask)
 	if err != nil {
 		return err
 	}
@@ -148,6 +152,7 @@ func (r *rival) put(o order) error {
 	if err != nil || least.Build == nil {
 		return err
 	}
+	m := p.Model(false)
 	for _, s := range r.solvers {
 		price, spent, proven, err := r.theirs(s, m, plan.Objective{})
 		if err != nil {
@@ -159,16 +164,15 @@ func (r *rival) put(o order) error {
 	if err != nil || best.Build == nil {
 		return err
 	}
-	m = p.Model(true)
 	for _, s := range r.solvers {
-		worth, spent, proven, err := r.theirs(s, m, plan.Objective{Worth: true})
+		worth, spent, proven, err := r.theirs(s, valued, plan.Objective{Worth: true})
 		if err != nil {
 			return err
 		}
 		price := int64(0)
 		if proven {
 			more := time.Duration(0)
-			if price, more, proven, err = r.theirs(s, m, plan.Objective{AtLeast: worth}); err != nil {
+			if price, more, proven, err = r.theirs(s, valued, plan.Objective{AtLeast: worth}); err != nil {
 				return err
 			}
 			spent += more
@@ -182,7 +186,8 @@ func (r *rival) note(s *solver, question string, ours, theirs time.Duration, pro
 	r.found.samples = append(r.found.samples, yard{s.name, question, r.column, int64(ours), int64(theirs), proven, equal})
 }
 
-// exact is an ask without the rules that no rows can hold, and its model, which leaves nothing out.
+// exact is an ask without the rules that no rows can hold, its problem, and its model with the value of every choice, which leaves
+// nothing out.
 func (r *rival) exact(ask plan.Ask) (*plan.Problem, plan.Ask, *plan.Model, error) {
 	x := plan.NewIndex(r.stock)
 	for {
@@ -190,11 +195,8 @@ func (r *rival) exact(ask plan.Ask) (*plan.Problem, plan.Ask, *plan.Model, error
 		if err != nil {
 			return nil, ask, nil, err
 		}
-		m := p.Model(false)
+		m := p.Model(true)
 		left := m.Left()
-		if len(left) == 0 {
-			left = p.Model(true).Left()
-		}
 		if len(left) == 0 {
 			return p, ask, m, nil
 		}
