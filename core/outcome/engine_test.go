@@ -84,6 +84,21 @@ func TestEngineWritesTheExport(t *testing.T) {
 	require.Contains(t, f.Why, "no engine reads h265-10bit-420")
 }
 
+// TestEngineKeepsUpWithItsLevel holds the engine's pace to common practice: one engine writes 2160 lines at 60 frames a second and
+// little more, so that ten minutes of them take ten minutes where nothing else sets the time, four times 1080 lines at 60.
+func TestEngineKeepsUpWithItsLevel(t *testing.T) {
+	h := editing(30_000, 60_000)
+	h.Writes = []part.Codec{part.CodecH264}
+	for _, c := range []struct {
+		size    string
+		minutes float64
+	}{{`"width_px":3840,"height_px":2160,"frames_s":60`, 10}, {`"width_px":1920,"height_px":1080,"frames_s":60`, 2.5}} {
+		f := told(t, `{"video":{"format":"vc-3-high",`+c.size+`,"finish":"cuts","delivers":"h264-8bit-420"}}`, exported, h)
+		require.Equal(t, "the encoding engine", f.By, f.Why)
+		require.InEpsilon(t, c.minutes*1000, f.Expected, 0.01, f.Why)
+	}
+}
+
 // TestEngineWritesNoPictureTooLarge requires that no engine is reckoned with for pictures above the format's highest level.
 func TestEngineWritesNoPictureTooLarge(t *testing.T) {
 	large := func(format string) string {

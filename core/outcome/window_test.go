@@ -66,6 +66,26 @@ func TestArchiveIsAWindow(t *testing.T) {
 	require.Equal(t, "20 weeks", Say(385, brief.Years), "the brief asks weeks, in a person's words")
 }
 
+// TestArchiveOfPublishedRates holds hours and reach of an archive of 6 TB, of which 15 % is kept free, to published rates: VC-3 CID
+// 1235 at 25 frames is 183.5 Mbit/s (SMPTE ST 2019-1), which is 82.575 GB an hour; capture of 1080 lines at 60 frames 50 Mbit/s and
+// 22.5 GB an hour (common practice, row of testdata/reference/media/rates.csv).
+func TestArchiveOfPublishedRates(t *testing.T) {
+	for _, c := range []struct {
+		activity, hours string
+		gbHour, weekly  float64
+	}{
+		{`{"video":{"format":"vc-3-high","width_px":1920,"height_px":1080,"frames_s":25,"hours_kept":50,"new_hours_week":5}}`, "hours of footage the archive holds", 82.575, 5},
+		{`{"hours_week":10,"live":{"width_px":1920,"height_px":1080,"frames_s":60,"hours_kept":100}}`, "hours of recordings the archive holds", 22.5, 10},
+	} {
+		h := &Have{}
+		h.By[brief.ArchiveSize] = 6 * int64(unit.Terabyte)
+		hours := told(t, c.activity, c.hours, h)
+		require.InEpsilon(t, 6000*0.85/c.gbHour*1000, hours.Expected, 0.0001, hours.Why)
+		back := told(t, c.activity, reach, h)
+		require.InEpsilon(t, 6000*0.85/c.gbHour/c.weekly/52*1000, back.Expected, 0.005, back.Why)
+	}
+}
+
 // TestNoWindowWhereNothingComesIn requires that no reach is told of an archive that nothing new comes into.
 func TestNoWindowWhereNothingComesIn(t *testing.T) {
 	b, err := brief.Read("said", []byte(`{"kind":"slipfit-brief","version":1,"title":"x","activities":[{"video":{"new_hours_week":0}},{"photography":{"pictures_year":0}}]}`))
