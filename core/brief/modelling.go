@@ -64,6 +64,7 @@ func (m *Modelling) ask(a *asker) {
 	meshMiB := ceil(triangles*200*1_000_000, media.MiB)
 	video := max(sceneMiB, meshMiB+textureMiB+int64(2*unit.GiB))
 	var job Job
+	threads := int64(8)
 	told := "scene of %d million triangles × 200 bytes + %d textures × 89 MB, a fifth kept spare"
 	if on == OnCard {
 		card := ceil(mega*int64(a.cal.RenderCard), seconds)
@@ -75,6 +76,7 @@ func (m *Modelling) ask(a *asker) {
 			limit(GraphicsMemory, video-meshMiB, meshMiB))
 	} else {
 		core := mega * int64(a.cal.RenderCore)
+		threads = 12
 		a.need(AllWork, allPoints(core, a.cal.RenderParallel, seconds, 1300), enoughPoints(core, a.cal.RenderParallel, seconds/3, 1800), 70, "Amdahl 1967; calibration block",
 			why, pictures, w, h, samples, a.cal.RenderCore, wait)
 		a.need(GraphicsMemory, int64(3*unit.GiB), int64(6*unit.GiB), 20, practice, "the view is shaded while it is worked on")
@@ -84,7 +86,7 @@ func (m *Modelling) ask(a *asker) {
 	a.pairs(2)
 	a.need(MemorySize, int64(8*unit.GiB)+2*sceneMiB, int64(16*unit.GiB)+4*sceneMiB, 40, practice, "twice the "+told+" + 8 GiB", triangles, textures)
 	a.need(SingleWork, 1300, 1800, 40, practice, "modifiers and the view run on one thread")
-	a.need(Threads, 12, 24, 20, practice, "simulation and export spread over threads")
+	a.need(Threads, threads, 2*threads, 20, practice, "simulation and export spread over threads")
 	a.need(DrawWork, 500, 1200, 30, practice, "a scene of %d million triangles is turned under the hand", triangles)
 	a.need(BootSize, int64(60*unit.Gigabyte), int64(150*unit.Gigabyte), 10, practice, "60 GB for programs and a library of materials")
 	a.need(CacheSize, int64(200*unit.Gigabyte), int64(500*unit.Gigabyte), 15, practice, "200 GB for simulation and rendered pictures in hand")

@@ -26,7 +26,7 @@ func (o *Office) ask(a *asker) {
 	films := int64(o.Films.Or(0))
 	a.need(SingleWork, 950, 1400, 40, practice, "a web page answers at once")
 	a.need(AllWork, 2500, 6000, 15, practice, "a call with pictures beside open programs")
-	a.need(Threads, 4, 8, 10, practice, "a call with pictures beside open programs")
+	a.need(Threads, 4, 6, 10, practice, "a call with pictures beside open programs")
 	memory := 100*tabs + (1+people)*int64(unit.GiB)
 	a.need(MemorySize, memory, memory+memory/2, 25, practice, "%d web pages × 100 MiB + 1 GiB and %d × 1 GiB a person for programs left open", tabs, people)
 	a.need(DrawWork, 30, 60, 5, practice, "films and pages are drawn")

@@ -98,7 +98,7 @@ func Topics() []Topic {
 			number("buffer_frames", "What buffer do you play with, in frames?"),
 			number("sample_hz", "What sample rate, in hertz?"),
 			number("libraries_gb", "How many gigabytes are your sample libraries?"),
-			number("zones", "How many sampled notes are held ready in a large piece?"),
+			number("zones", "How many sampled notes are held ready in a large piece? Not known, it is 200 for each gigabyte of libraries, 20000 at least."),
 			number("channels_recorded", "How many channels do you record at once?"),
 			number("hours_kept", "How many hours of recordings do you keep?"),
 			none("search_hours_week", "How many hours of recordings do you search a week, for calls or words?")}}, &Sound{}},

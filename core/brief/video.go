@@ -55,6 +55,10 @@ func (Finish) Values() []string { return []string{"cuts", "grade", "effects"} }
 // exportWait is how many minutes ten minutes of programme may take to be written out. Common practice.
 const exportWait = 30
 
+// lightPlaying is the points of footage up to which eight threads play and write previews side by side: two streams of 1080 lines,
+// not one of 2160 at 25 frames. Common practice: six cores for the first, eight and more for the second.
+const lightPlaying = 3500
+
 func (*Video) name() string { return "video" }
 
 // bitPerS is the bit rate of footage. Camera formats have no rate in a standard: the classes of common practice are scaled by
@@ -135,7 +139,8 @@ func (f Finish) cost() finishing {
 //	                  engine writes the format at that size, the threads only read, and the engine takes video_engine
 //	computing         p × video_grade × (0.3 cuts, 1 grade, 2.5 effects)
 //	memory            seconds of finished picture held (5, 20, 30) × frame at 8 bytes a pixel + half a second of every stream + 6 GiB
-//	graphics memory   1 GiB + layers (6, 20, 40) × streams × frame at 16 bytes a pixel (float)
+//	graphics memory   1 GiB + layers (6, 20, 40) × streams, of which the finished picture is one, so two at least, × frame at 16
+//	                  bytes a pixel (float)
 //	cache             footage in hand, and as much again for previews
 //	archive           footage kept; with a month's new footage it is enough
 //	cache writing     bit rate × streams × 1.5, and more than a disk does
@@ -170,7 +175,11 @@ func (v *Video) ask(a *asker) {
 		said = "three quarters of it, since an engine reads the format"
 	}
 	a.need(AllWork, play, 2*play, 60, "calibration block", "%d × %d × %d frames/s × %d streams = %d million pixels a second, %s", w, h, fps, streams, kpx/1000, said)
-	a.need(Threads, 12, 24, 20, practice, "playing, decoding and writing previews go on side by side")
+	threads := int64(8)
+	if play > lightPlaying {
+		threads = 12
+	}
+	a.need(Threads, threads, threads+8, 20, practice, "playing, decoding and writing previews go on side by side")
 	a.need(SingleWork, 1200, 1700, 20, practice, "the timeline answers while it plays")
 	grade := ceil(kpx*int64(a.cal.VideoGrade)*cost.gradePermille, 1_000_000_000)
 	a.need(ComputeWork, grade, 2*grade, 50, "calibration block", "%d million pixels a second with %s", kpx/1000, level)
@@ -189,9 +198,9 @@ func (v *Video) ask(a *asker) {
 	a.pairs(2)
 	a.need(MemorySize, memory, memory+heldMiB/4, 50, practice,
 		"%d s of finished picture × %d frames/s × %d MB + half a second of %d streams + 6 GiB for the program", cost.cacheS, fps, ceil(frame, media.MB), streams)
-	layers := ceil(media.RasterBytes(w, h, 16)*cost.layers*streams, media.MiB)
+	layers := ceil(media.RasterBytes(w, h, 16)*cost.layers*max(streams, 2), media.MiB)
 	a.need(GraphicsMemory, int64(unit.GiB)+layers, int64(unit.GiB)+2*layers, 40, practice,
-		"%d layers of %d streams at 16 bytes a pixel + 1 GiB", cost.layers, streams)
+		"%d layers of %d streams at 16 bytes a pixel + 1 GiB", cost.layers, max(streams, 2))
 	a.need(MemoryRate, 30_000, 60_000, 10, practice, "frames pass through memory several times")
 
 	a.need(BootSize, int64(120*unit.Gigabyte), int64(200*unit.Gigabyte), 10, practice, "120 GB for editing programs, fonts and effects")
