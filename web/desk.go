@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
@@ -68,6 +69,8 @@ type Desk struct {
 
 	keeping sync.Mutex
 	store   *Store
+	drawer  string // the record of the store that is this window's
+	windows string // what is to be said of other windows
 	unkept  string // why this browser keeps nothing
 }
 
@@ -95,9 +98,7 @@ func (d *Desk) forget() {
 }
 
 // blank reports a job in which nothing has been done.
-func (d *Desk) blank() bool {
-	return len(d.job.Build) == 0 && d.brief.Count("activities") == 0 && d.brief.Count("said") == 0
-}
+func (d *Desk) blank() bool { return d.job.blank(d.brief) }
 
 // redraw has the page drawn again.
 func (d *Desk) redraw() {
@@ -247,16 +248,16 @@ func (d *Desk) keep() {
 	if d.store == nil || d.ctx == nil {
 		return
 	}
-	data := d.job.JSON()
+	data := d.job.kept(time.Now())
 	d.ctx.Async(func() {
 		d.keeping.Lock()
 		defer d.keeping.Unlock()
-		err := d.store.Put(storedJob, data)
+		err := d.store.Put(d.drawer, data)
 		d.ctx.Dispatch(func(app.Context) { d.unkept = whyUnkept(err) })
 	})
 }
 
-// storedJob is the key of the job in hand.
+// storedJob is the key of the first drawer, and begins those of the others.
 const storedJob = "job"
 
 func whyUnkept(err error) string {
@@ -270,17 +271,25 @@ func whyUnkept(err error) string {
 }
 
 // restore opens the store and lays on the desk what was kept there, then what came with the address. It waits for the browser.
-func (d *Desk) restore(arrived string) {
+// Last is the drawer that this window had before it was loaded anew.
+func (d *Desk) restore(last, arrived string) {
 	store, err := OpenStore()
-	var data []byte
-	found := false
+	var own drawer
 	if err == nil {
-		data, found, err = store.Get(storedJob)
+		if own, err = openDrawer(store, last, claimName); err != nil {
+			store = nil // what is kept there is not known, so that nothing may be written over it
+		}
 	}
-	d.ctx.Dispatch(func(app.Context) {
-		d.store, d.unkept = store, whyUnkept(err)
-		if found && d.blank() {
-			if err := d.put(data); err != nil {
+	d.ctx.Dispatch(func(ctx app.Context) {
+		d.store, d.drawer, d.windows, d.unkept = store, own.key, own.notice(), whyUnkept(err)
+		if err := ctx.SessionStorage().Set(drawerOfWindow, own.key); err != nil {
+			d.unkept = whyUnkept(err)
+		}
+		if own.faulty != nil {
+			d.trouble = "A job that this browser kept cannot be read, and is left as it is: " + own.faulty.Error()
+		}
+		if own.data != nil && d.blank() {
+			if err := d.put(own.data); err != nil {
 				d.trouble = "What this browser kept cannot be read: " + err.Error()
 			} else {
 				d.look()

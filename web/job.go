@@ -31,6 +31,11 @@ type Job struct {
 	Pins     []string        `json:"pins,omitempty"` // seats whose part is settled
 }
 
+// blank reports a job in which nothing has been done; brief is the job's, opened.
+func (j *Job) blank(brief Said) bool {
+	return len(j.Build) == 0 && brief.Count("activities") == 0 && brief.Count("said") == 0
+}
+
 // readJob reads a job that this page or another copy of it wrote.
 func readJob(data []byte) (Job, error) {
 	var j Job

@@ -63,9 +63,12 @@ func (p *Page) OnMount(ctx app.Context) {
 	d.worker = NewWorker(BrowserWorker(ctx.ResolveStaticResource("/web/worker.js")))
 	p.lay(ctx)
 	d.prepare()
-	arrived := carried(ctx)
+	arrived, last := carried(ctx), ""
+	if err := ctx.SessionStorage().Get(drawerOfWindow, &last); err != nil {
+		last = "" // nothing of ours: then this window has no drawer yet
+	}
 	ctx.Async(func() {
-		d.restore(arrived)
+		d.restore(last, arrived)
 		ctx.Dispatch(func(app.Context) { p.restored = true })
 		if editionWaiting() {
 			ctx.Dispatch(func(app.Context) { p.newEdition = true })

@@ -32,6 +32,7 @@ func (p *Page) rail() app.UI {
 		app.Div().Class("said-by-page").Body(
 			app.P().ID("news").Role("status").Text(d.news),
 			app.P().ID("trouble").Role("alert").Text(d.trouble),
+			app.If(d.windows != "", app.P().ID("windows").Text(d.windows)),
 			app.If(d.unkept != "", app.P().ID("unkept").Text(d.unkept)),
 			app.If(d.link != "", app.P().Class("link").Body(
 				app.Label().For("link").Text("This address opens the job. It is selected: copy it."),
