@@ -6,6 +6,7 @@ package balance
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"slipfit/core/brief"
 	"slipfit/core/build"
@@ -68,7 +69,7 @@ func Of(b *build.Build, said *brief.Brief, stock *part.Stock) Sheet {
 			}
 		}
 		if m, ok := rule.Tightest(b, alone.Needs); ok {
-			if row, is := rowOf(&m, b); is {
+			if row, is := rowOf(&m, b, alone.Needs); is {
 				a.Tight = &row
 				a.Step = next(b, needs, stock, row)
 			}
@@ -88,7 +89,7 @@ func rows(b *build.Build, n *brief.Needs) []Row {
 	var list []Row
 	p := rule.Prove(b, n)
 	for i := range p.Margins {
-		if row, ok := rowOf(&p.Margins[i], b); ok {
+		if row, ok := rowOf(&p.Margins[i], b, n); ok {
 			list = append(list, row)
 		}
 	}
@@ -96,8 +97,9 @@ func rows(b *build.Build, n *brief.Needs) []Row {
 	return list
 }
 
-// rowOf is a margin of serving as a row; ok is false for any other.
-func rowOf(m *rule.Margin, b *build.Build) (row Row, ok bool) {
+// rowOf is a margin of serving as a row, with why the need is what it is where the rule tells of what it has alone; ok is false for
+// any other margin.
+func rowOf(m *rule.Margin, b *build.Build, n *brief.Needs) (row Row, ok bool) {
 	for r := range brief.Resource(brief.Resources) {
 		if m.Capped && r.Title() == m.Subject {
 			const top = 1_000_000
@@ -105,7 +107,11 @@ func rowOf(m *rule.Margin, b *build.Build) (row Row, ok bool) {
 			if m.Need.N > 0 && m.Have.N < top*m.Need.N/1000 {
 				ratio = m.Have.N * 1000 / m.Need.N
 			}
-			return Row{r, seatOf(r, b), m.Have, m.Need, m.Enough, ratio, m.Verdict, m.Why()}, true
+			why := m.Why()
+			if reason := n.By[r].Reason; !strings.Contains(why, reason) {
+				why += "; " + reason
+			}
+			return Row{r, seatOf(r, b), m.Have, m.Need, m.Enough, ratio, m.Verdict, why}, true
 		}
 	}
 	return Row{}, false
