@@ -112,11 +112,14 @@ func (p *Problem) stands(c, o int) bool {
 // cheapest is the least cost of a column and all that hangs on it with option j of column q decided.
 func (b *bound) cheapest(c, q, j int) int64 {
 	best := int64(never)
+	company := b.p.company(q, j, c)
 	for _, o := range b.ranked[c] {
 		if b.reach[c][o] >= best {
 			break
 		}
-		best = min(best, b.with(c, int(o), q, j, best))
+		if !company.excludes(int(o)) {
+			best = min(best, b.with(c, int(o), q, j, best))
+		}
 	}
 	return best
 }

@@ -3,7 +3,7 @@ package plan
 // memory holds what a query found, by the classes of its options: in a table while that is small, else in a map. Of a rule that
 // serves nothing, only whether it fails is to be known, and that in a quarter of the room.
 type memory struct {
-	table []int32 // found + 2, so that nought is what was not asked yet
+	table []int32 // found + asked
 	stood []int8  // the same, of a rule that serves nothing
 	pace  []int   // by column: how far apart two classes lie in the table
 	few   map[uint64]int32
@@ -13,6 +13,9 @@ type memory struct {
 
 // manyClasses is the classes of up to sixteen columns, sixteen bits to each.
 type manyClasses [4]uint64
+
+// asked is what is added to what was found, so that nought is what was not asked yet.
+const asked = 2
 
 // tableTo is the largest table that is kept, stoodTo the largest of a rule that serves nothing, mapTo the largest map: past it,
 // a memory starts anew.
@@ -53,18 +56,18 @@ func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
 			at += int(by[i].of[o]) * m.pace[i]
 		}
 		if m.stood[at] == 0 {
-			m.stood[at] = int8(ask()) + 2
+			m.stood[at] = int8(ask()) + asked
 		}
-		return int64(m.stood[at]) - 2
+		return int64(m.stood[at]) - asked
 	case m.table != nil:
 		at := 0
 		for i, o := range options {
 			at += int(by[i].of[o]) * m.pace[i]
 		}
 		if m.table[at] == 0 {
-			m.table[at] = int32(ask()) + 2
+			m.table[at] = int32(ask()) + asked
 		}
-		return int64(m.table[at]) - 2
+		return int64(m.table[at]) - asked
 	case m.few != nil:
 		key := uint64(0)
 		for i, o := range options {

@@ -71,8 +71,8 @@ func (p *Problem) prepare(rules []*rule.Rule) {
 	p.arrange(list)
 	p.purse = p.dearest()
 	for _, r := range kept {
-		if cols := p.columnsOf(r.Reads); r.Sum != nil && len(cols) > 1 {
-			p.add(p.newTotal(r, cols))
+		for _, t := range p.totals(r) {
+			p.add(t)
 		}
 	}
 }

@@ -104,9 +104,13 @@ func (b *bound) marginals(limit int64) [][]int64 {
 		}
 		slices.SortFunc(ranked, func(x, y int32) int { return cmp.Or(cmp.Compare(rest[x], rest[y]), cmp.Compare(x, y)) })
 		for _, o := range b.ranked[c] {
+			company := b.p.company(c, int(o), q)
 			for _, j := range ranked {
 				if rest[j]+b.reach[c][o] >= min(m[c][o], limit+1) {
 					break
+				}
+				if company.excludes(int(j)) {
+					continue
 				}
 				m[c][o] = min(m[c][o], rest[j]+b.with(c, int(o), q, int(j), never))
 			}

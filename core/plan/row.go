@@ -55,3 +55,57 @@ type rows struct {
 	none bool
 	by   []set // by option; nil where it is not made yet
 }
+
+// company is what is known so far of the options of one column beside an option of another.
+type company struct {
+	known [mostCompany]known
+	n     int
+}
+
+// known is what a rule that serves nothing has said so far of the options of a column, everything else decided.
+type known struct {
+	stood    []int8
+	of       []int32 // by option: its class
+	at, pace int     // where class nought stands in the memory, and how far apart two classes lie
+}
+
+// mostCompany is how many rules are held in a company.
+const mostCompany = 8
+
+// company is the company in column q of option o of column c.
+func (p *Problem) company(c, o, q int) (k company) {
+	for _, f := range p.joining(c, q) {
+		if k.n == mostCompany {
+			break
+		}
+		s := f.look(p)
+		if s.seen.stood == nil {
+			continue
+		}
+		at := 0
+		for i, other := range f.others {
+			switch f.cols[i] {
+			case q:
+			case c:
+				at += int(s.by[i].of[o]) * s.seen.pace[i]
+			default:
+				at += int(s.by[i].of[other]) * s.seen.pace[i]
+			}
+		}
+		i := f.at[q]
+		k.known[k.n] = known{s.seen.stood, s.by[i].of, at, s.seen.pace[i]}
+		k.n++
+	}
+	return k
+}
+
+// excludes reports an option that a rule is known to fail.
+func (k *company) excludes(o int) bool {
+	for i := range k.known[:k.n] {
+		r := &k.known[i]
+		if r.stood[r.at+int(r.of[o])*r.pace] == failed+asked {
+			return true
+		}
+	}
+	return false
+}

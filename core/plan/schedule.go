@@ -33,7 +33,7 @@ func (s *search) schedule(slow bool) schedule {
 			if with >= 0 && f.cost == 0 && s.p.rowed(c) {
 				continue // narrow has taken away what fails it
 			}
-			if f.cost > 0 == slow {
+			if (f.cost > 0 || len(f.cols) >= apartFrom) == slow {
 				t.ready[c][before+1] = append(t.ready[c][before+1], due{f, before + 1, with})
 			}
 		}

@@ -318,6 +318,9 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 			return 0, false
 		}
 	}
+	if !s.within(d, least) {
+		return 0, false
+	}
 	for _, q := range s.order[d:] {
 		if (moved[q] || len(s.slow.ready[q][d]) > 0) && !lead(q, int(l.lead[q]), nil, true) {
 			return 0, false

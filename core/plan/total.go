@@ -7,10 +7,12 @@ import (
 	"slipfit/core/rule"
 )
 
-// total is a rule declared as a sum: the build can only stand where what all its columns give less what they take is not
+// total is a sum that a rule declares: the build can only stand where what all its columns give less what they take is not
 // negative. It bounds before every column is decided; the rule's own check has the last word.
 type total struct {
 	rule *rule.Rule
+	sum  *rule.Sum
+	nth  int       // which of the rule's bounds it is, −1 where it is the rule itself
 	net  [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
 	most []int64   // by column: the largest net of its live options
 	base int64     // net of the settled seats
@@ -20,19 +22,34 @@ type total struct {
 // lavish stands for the net of an option whose sheet lacks a figure: nothing is concluded from it.
 const lavish = 1 << 50
 
-func (p *Problem) newTotal(r *rule.Rule, cols []int) *total {
-	t := &total{rule: r, net: make([][]int64, len(p.cols)), most: make([]int64, len(p.cols))}
+// totals lists the sums that a rule declares.
+func (p *Problem) totals(r *rule.Rule) (list []*total) {
+	cols := p.columnsOf(r.Reads)
+	if len(cols) < 2 {
+		return nil
+	}
+	if r.Sum != nil {
+		list = append(list, p.newTotal(r, r.Sum, -1, cols))
+	}
+	for i := range r.Bounds {
+		list = append(list, p.newTotal(r, &r.Bounds[i], i, cols))
+	}
+	return list
+}
+
+func (p *Problem) newTotal(r *rule.Rule, sum *rule.Sum, nth int, cols []int) *total {
+	t := &total{rule: r, sum: sum, nth: nth, net: make([][]int64, len(p.cols)), most: make([]int64, len(p.cols))}
 	p.scratch = p.base
 	p.view.Build = &p.scratch
 	for _, s := range r.Reads {
 		if p.colOf[s] < 0 {
-			t.base += p.net(r, s)
+			t.base += p.net(t, s)
 		}
 	}
 	t.room = t.base
 	for _, c := range cols {
 		col := p.cols[c]
-		t.net[c] = p.index.nets(p, r, col)
+		t.net[c] = p.index.nets(p, t, col)
 		t.most[c] = -lavish
 		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
 			t.most[c] = max(t.most[c], t.net[c][o])
@@ -43,14 +60,14 @@ func (p *Problem) newTotal(r *rule.Rule, cols []int) *total {
 }
 
 // nets lists what the options of a column give less what they take.
-func (x *Index) nets(p *Problem, r *rule.Rule, col *column) []int64 {
-	m := x.recall(p, r, fmt.Sprint(r.ID, " net ", p.base.Owned, col.key), func() *memory {
+func (x *Index) nets(p *Problem, t *total, col *column) []int64 {
+	m := x.recall(p, t.rule, fmt.Sprint(t.rule.ID, " net ", t.nth, p.base.Owned, col.key), func() *memory {
 		return &memory{net: make([]int64, 0, len(col.options))}
 	})
 	if len(m.net) == 0 {
 		for _, o := range col.options {
 			p.scratch.Set(o)
-			m.net = append(m.net, p.net(r, col.seat))
+			m.net = append(m.net, p.net(t, col.seat))
 		}
 		p.scratch = p.base
 	}
@@ -58,8 +75,8 @@ func (x *Index) nets(p *Problem, r *rule.Rule, col *column) []int64 {
 }
 
 // net is what the part in a seat of the scratch build gives less what it takes.
-func (p *Problem) net(r *rule.Rule, s build.Seat) int64 {
-	gives, takes, known := p.view.Term(r, s)
+func (p *Problem) net(t *total, s build.Seat) int64 {
+	gives, takes, known := p.view.Term(t.rule, t.sum, s)
 	if !known {
 		return lavish
 	}

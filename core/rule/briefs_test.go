@@ -209,3 +209,47 @@ func serves(b *build.Build, n *brief.Needs, rules []*Rule) bool {
 	}
 	return true
 }
+
+// TestBoundsHold holds every rule to its bounds: none of them is negative on a build that the rule lets stand.
+func TestBoundsHold(t *testing.T) {
+	stock, err := catalog.Embedded()
+	require.NoError(t, err)
+	r := rand.New(rand.NewPCG(23, 3))
+	stood, failed := 0, 0
+	for _, n := range needsOfBriefs(t) {
+		for range 200 {
+			b := randomBuild(r, stock)
+			v := NewView(b, n)
+			for _, rule := range All {
+				if len(rule.Bounds) == 0 {
+					continue
+				}
+				margins := v.Run(rule)
+				stands := passes(margins)
+				if len(margins) == 0 {
+					continue // a seat that it needs is empty
+				}
+				least := int64(0)
+				for i := range rule.Bounds {
+					sum, stated := int64(0), true
+					for _, s := range rule.Reads {
+						gives, takes, known := v.Term(rule, &rule.Bounds[i], s)
+						sum += gives - takes
+						stated = stated && known
+					}
+					if stated {
+						least = min(least, sum)
+					}
+				}
+				if stands {
+					stood++
+					require.Zero(t, least, "rule %s", rule.ID)
+				} else if least < 0 {
+					failed++
+				}
+			}
+		}
+	}
+	require.Greater(t, stood, 100)
+	require.Greater(t, failed, 100)
+}

@@ -50,6 +50,9 @@ type Rule struct {
 	Check func(v *View) []Margin
 	// Sum is set on a rule that is a sum over seats; its Check is made from the same terms.
 	Sum *Sum
+	// Bounds are sums over seats that are not negative on any build that stands and has those seats filled which the rule
+	// needs. Tests hold the rule to them; the planner leaves out early by them what Check would fail.
+	Bounds []Sum
 }
 
 // Early is a few seats that can decide against a build, however the others are filled.
@@ -60,7 +63,7 @@ type Early struct {
 	Fails func(v *View) bool
 }
 
-// Sum declares a rule as what each seat's part gives less what it takes: the rule holds while the sum is not negative.
+// Sum is what each seat's part gives less what it takes: the rule declared as one holds while the sum is not negative.
 type Sum struct {
 	Kind unit.Kind
 	// Term returns what the part in one seat of v's build gives and takes, reading that seat alone; nought where it is
@@ -161,11 +164,11 @@ func (v *View) Run(r *Rule) []Margin {
 	return r.Check(v)
 }
 
-// Term returns what the part in one seat gives and takes under a rule declared as a sum; known is false where a data
-// sheet lacks a figure the term reads.
-func (v *View) Term(r *Rule, s build.Seat) (gives, takes int64, known bool) {
+// Term returns what the part in one seat gives and takes in a sum of a rule; known is false where a data sheet lacks a figure
+// the term reads.
+func (v *View) Term(r *Rule, sum *Sum, s build.Seat) (gives, takes int64, known bool) {
 	v.rule, v.margins, v.missing = r, v.margins[:0], v.missing[:0]
-	gives, takes = r.Sum.Term(v, s)
+	gives, takes = sum.Term(v, s)
 	return gives, takes, len(v.missing) == 0
 }
 

@@ -24,6 +24,7 @@ short: a larger supply, or one of edition 3.0 or later with the 12-contact plug.
 	Source: "ATX12VO design guide 2.01, table 3-3 (same split in the ATX 3.x guide); ATX 3.0 guide, table 2-1; PCIe CEM 5.0; cards with older plugs, and what capacitors carry: common practice",
 	Reads:  loadSeats,
 	Early:  []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
+	Bounds: []Sum{excursion(feed.Span100us), excursion(feed.Span1ms), excursion(feed.Span10ms), excursion(feed.Span100ms)},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Supply, build.Board, build.Processor) {
 			return nil
@@ -52,6 +53,32 @@ short: a larger supply, or one of edition 3.0 or later with the 12-contact plug.
 		return v.margins
 	},
 }
+
+// excursion is the sum of one time scale.
+func excursion(span feed.Span) Sum {
+	return Sum{
+		Kind: unit.Watt,
+		Term: func(v *View, s build.Seat) (gives, takes int64) {
+			switch {
+			case s == build.Supply && v.Supply != nil:
+				rating := figure(v, v.Supply.Rating, &v.Supply.Article, "rating_w")
+				given, promised := feed.SupplyPeaks(int64(rating), revisionOf(v.Supply.Guide), hasPlug(v.Supply, part.PlugCard12))
+				if !promised && span < feed.Span10ms {
+					return boundless, 0 // its capacitors carry
+				}
+				return given[span], 0
+			case s == build.Graphics && v.Graphics != nil:
+				return 0, cardPeaks(v)[span]
+			case s == build.Processor && v.Processor != nil:
+				return 0, processorPeaks(v)[span]
+			}
+			return 0, int64(steadyLoad(v, s))
+		},
+	}
+}
+
+// boundless is more than all parts of a machine can draw, mW.
+const boundless = 100_000_000
 
 // cardPeaks is what the graphics card draws at each time scale.
 func cardPeaks(v *View) feed.Peaks {
