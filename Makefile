@@ -46,7 +46,7 @@ wasm-test:
 
 # the Go benchmarks, then the planner's table: see DEVELOPERS.md
 bench:
-	$(GO) test -run '^$$' -bench . -benchmem ./core/... ./catalog/...
+	$(GO) test -run '^$$' -bench . -benchtime 200ms -benchmem ./core/... ./catalog/...
 	@mkdir -p build
 	$(GO) build -trimpath -o build/bench ./core/cmd/bench
 	GOOS=js GOARCH=wasm $(GO) build -trimpath -o build/bench.wasm ./core/cmd/bench

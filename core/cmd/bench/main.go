@@ -29,32 +29,26 @@ func main() {
 
 // setting is what a run measures.
 type setting struct {
-	sizes    []int         // of grown stocks, in parts, the smallest first
+	sizes    []int         // of stocks, in parts, the smallest first; 0 is the catalog as it is
 	seeds    int           // stocks of each size, grown from the seeds 1, 2 ...
 	deadline time.Duration // of one question
-	patience time.Duration // of one column: once so much has been spent, no further brief is asked
-	four     bool          // only what the page's worker is held to, of grown stocks and with every rule
+	patience time.Duration // of one column: once so much has been spent, no further brief is asked; at twice that it is ended
+	four     bool          // only what the page's worker is held to, with every rule
 	outside  int           // the largest stock in parts that is given to other solvers
-}
-
-// reading is everything a run has found, as -json prints it.
-type reading struct {
-	Stocks  []stocked `json:"stocks"`
-	Samples []sample  `json:"samples"`
 }
 
 func run(args []string, out, progress io.Writer) error {
 	flags := flag.NewFlagSet("bench", flag.ContinueOnError)
 	flags.SetOutput(progress)
-	sizes := flags.String("sizes", "500,2000,10000,20000", "grow stocks of so many `PARTS`")
+	sizes := flags.String("sizes", "catalog,500,2000,10000,20000", "ask stocks of so many `PARTS`")
 	var set setting
 	flags.IntVar(&set.seeds, "seeds", 3, "grow so `MANY` stocks of each size")
 	flags.DurationVar(&set.deadline, "deadline", 5*time.Second, "end a question after this `TIME`")
-	flags.DurationVar(&set.patience, "patience", 100*time.Second, "ask no further brief of a size once this `TIME` is spent on it")
+	flags.DurationVar(&set.patience, "patience", time.Minute, "ask no further brief of a size once this `TIME` is spent on it")
 	flags.IntVar(&set.outside, "outside", 2000, "give other solvers stocks of at most so many `PARTS`")
 	flags.BoolVar(&set.four, "four", false, "ask only what the page's worker is held to")
 	worker := flags.String("worker", "", "`COMMAND` that runs this program as js/wasm, as the page's worker would")
-	asJSON := flags.Bool("json", false, "print what was measured as JSON in place of the table, and ask no other solver")
+	asJSON := flags.Bool("json", false, "print what is measured as JSON, a line a question, in place of the table, and ask no other solver")
 	if err := flags.Parse(args); err != nil {
 		return err
 	}
@@ -63,32 +57,47 @@ func run(args []string, out, progress io.Writer) error {
 	}
 	for text := range strings.SplitSeq(*sizes, ",") {
 		n, err := strconv.Atoi(text)
-		if err != nil {
-			return fmt.Errorf("sizes: got %q, want numbers of parts such as 2000,10000", text)
+		if text != catalogue && (err != nil || n < 1) {
+			return fmt.Errorf("sizes: got %q, want %s or numbers of parts such as 2000", text, catalogue)
 		}
 		set.sizes = append(set.sizes, n)
 	}
 	slices.Sort(set.sizes)
-	if set.seeds < 1 || set.deadline <= 0 {
-		return fmt.Errorf("seeds and deadline: got %d and %s, want at least one seed and a time above nought", set.seeds, set.deadline)
+	if set.seeds < 1 || set.deadline <= 0 || set.patience <= 0 {
+		return fmt.Errorf("seeds, deadline and patience: got %d, %s and %s, want at least one seed and times above nought", set.seeds, set.deadline, set.patience)
 	}
+	if *asJSON {
+		lines := json.NewEncoder(out)
+		return set.measure(func(l line) error { return lines.Encode(l) })
+	}
+	return set.report(*worker, out, progress)
+}
 
-	found, err := set.measure(progress)
+// catalogue is what the catalog as it is goes by among the sizes.
+const catalogue = "catalog"
+
+// report measures every column in a process of its own, then what the page's worker and other solvers take, and prints the table.
+func (set *setting) report(worker string, out, progress io.Writer) error {
+	self, err := os.Executable()
 	if err != nil {
 		return err
 	}
-	if *asJSON {
-		return json.NewEncoder(out).Encode(found)
+	r := &report{setting: set}
+	for _, column := range set.sizes {
+		one := *set
+		one.sizes = []int{column}
+		if err := one.remote([]string{self}, &r.reading, progress); err != nil {
+			return err
+		}
 	}
-	t := &report{setting: &set, reading: found}
-	if t.solved, err = set.solvers(progress); err != nil {
+	if r.paged, err = set.page(worker, progress); err != nil {
 		return err
 	}
-	if t.paged, err = set.page(*worker, progress); err != nil {
+	if r.solved, err = set.solvers(progress); err != nil {
 		return err
 	}
 	fmt.Fprintf(out, "The planner on %d cores, %s/%s, %s; deadline of a question %s.\n", runtime.NumCPU(), runtime.GOOS, runtime.GOARCH, runtime.Version(), set.deadline)
-	t.print(out)
+	r.print(out)
 	return nil
 }
 

@@ -1,17 +1,13 @@
 package main
 
 import (
-	"encoding/json"
-	"fmt"
 	"io"
-	"os"
 	"os/exec"
 	"slices"
-	"strconv"
 	"strings"
 )
 
-// workerParts is the size of stock the page's worker is measured on; the smallest size asked where that is not among them.
+// workerParts is the size of stock the page's worker is measured on; the largest size asked where that is not among them.
 const workerParts = 2000
 
 // workerTimes is how many times the native figure the page's worker may take.
@@ -33,28 +29,16 @@ func (set *setting) page(worker string, progress io.Writer) (*paged, error) {
 	if _, err := exec.LookPath("node"); err != nil {
 		return &paged{note: "not asked: node, which runs the worker's program outside a browser, is not installed"}, nil
 	}
-	p := &paged{column: set.sizes[0]}
+	one := *set
+	one.sizes, one.seeds, one.four = []int{set.sizes[len(set.sizes)-1]}, 1, true
 	if slices.Contains(set.sizes, workerParts) {
-		p.column = workerParts
-	}
-	fmt.Fprintf(progress, "\rthe page's worker, %d parts%30s", p.column, "")
-	args := append(command[1:], "-json", "-four", "-seeds", "1", "-sizes", strconv.Itoa(p.column),
-		"-deadline", set.deadline.String(), "-patience", set.patience.String())
-	c := exec.Command(command[0], args...)
-	c.Env = []string{"PATH=" + os.Getenv("PATH")} // what runs js/wasm takes few and short variables
-	var complaint strings.Builder
-	c.Stderr = &complaint
-	out, err := c.Output()
-	fmt.Fprintf(progress, "\r%70s\r", "")
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w: %s", worker, err, complaint.String())
+		one.sizes[0] = workerParts
 	}
 	var r reading
-	if err := json.Unmarshal(out, &r); err != nil {
-		return nil, fmt.Errorf("%s: %w", worker, err)
+	if err := one.remote(command, &r, progress); err != nil {
+		return nil, err
 	}
-	p.samples = r.Samples
-	return p, nil
+	return &paged{column: one.sizes[0], samples: r.samples}, nil
 }
 
 // pair is a question both asked natively and in the worker.

@@ -20,8 +20,8 @@ type report struct {
 // of gathers the samples of a measure at one size of stock.
 func (r *report) of(m *measure, column int, lean bool) []sample {
 	var list []sample
-	for i := range r.Samples {
-		if s := &r.Samples[i]; s.Measure == m.name && s.Column == column && s.Lean == lean {
+	for i := range r.samples {
+		if s := &r.samples[i]; s.Measure == m.name && s.Column == column && s.Lean == lean {
 			list = append(list, *s)
 		}
 	}
@@ -31,7 +31,7 @@ func (r *report) of(m *measure, column int, lean bool) []sample {
 // heading names a column.
 func heading(column int) string {
 	if column == 0 {
-		return "catalog"
+		return catalogue
 	}
 	return grouped(column)
 }
@@ -60,7 +60,7 @@ func (r *report) print(out io.Writer) {
 
 // asked says what the columns hold.
 func (r *report) asked(out io.Writer) {
-	for _, s := range r.Stocks {
+	for _, s := range r.stocks {
 		stocks := fmt.Sprintf("%d grown from the seeds from 1", r.seeds)
 		switch {
 		case s.Column == 0:
@@ -74,6 +74,10 @@ func (r *report) asked(out io.Writer) {
 		}
 		fmt.Fprintln(out)
 	}
+	for _, s := range r.hung {
+		fmt.Fprintf(out, "  %s: %s of %s, seed %d, had not heard of its deadline when the column was ended after %s of it\n",
+			heading(s.Column), named(s.Measure).title, s.Brief, s.Seed, spoken(s.Figure, false))
+	}
 }
 
 // main prints the measures against the goals: with every rule, or lean, without those that predict air and sound.
@@ -86,7 +90,7 @@ func (r *report) main(out io.Writer, lean bool) {
 	for i := range measures {
 		m := &measures[i]
 		t.row(m.title)
-		for _, s := range r.Stocks {
+		for _, s := range r.stocks {
 			c := sum(r.of(m, s.Column, lean))
 			lines := c.lines(m)
 			if lean && c.asked > 0 && !m.bytes {
@@ -108,7 +112,7 @@ func (r *report) main(out io.Writer, lean bool) {
 // growth prints by which power of the size each measure grows.
 func (r *report) growth(out io.Writer) {
 	var grown []int
-	for _, s := range r.Stocks {
+	for _, s := range r.stocks {
 		if s.Column > 0 {
 			grown = append(grown, s.Column)
 		}
@@ -148,7 +152,7 @@ func (r *report) certificates(out io.Writer) {
 	for _, name := range []string{leastNew, bestNew, tight, small, frontier} {
 		m := named(name)
 		t.row(m.title)
-		for _, s := range r.Stocks {
+		for _, s := range r.stocks {
 			var nodes, checks []int64
 			var digits []int
 			for _, x := range r.of(m, s.Column, false) {
@@ -182,7 +186,7 @@ func (r *report) worker(out io.Writer) {
 		if !m.four {
 			continue
 		}
-		both, apart := p.pairs(m, r.Samples)
+		both, apart := p.pairs(m, r.samples)
 		var own []sample
 		for _, b := range both {
 			own = append(own, b.worker)
@@ -274,7 +278,7 @@ type table struct {
 // table begins a table with a column for every size of stock.
 func (r *report) table(title string, more ...string) *table {
 	t := &table{title: title, head: []string{""}}
-	for _, s := range r.Stocks {
+	for _, s := range r.stocks {
 		t.head = append(t.head, heading(s.Column))
 	}
 	t.head = append(t.head, more...)

@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
 	"io/fs"
 	"math/big"
 	"runtime"
@@ -38,14 +37,6 @@ type sample struct {
 	Nodes  int64      `json:"nodes"`
 	Checks int64      `json:"checks"`
 	Digits int        `json:"digits"` // of the number of combinations the answer speaks for
-}
-
-// stocked is how much was asked of the stocks of one size.
-type stocked struct {
-	Column int `json:"column"`
-	Parts  int `json:"parts"`
-	Asked  int `json:"asked"` // briefs, each on a stock
-	Of     int `json:"of"`
 }
 
 // order is a brief and what it needs of a stock.
@@ -86,22 +77,13 @@ func predictions() []string {
 	return list
 }
 
-// columns are the sizes of stock that are asked, the catalog's first.
-func (set *setting) columns() []int {
-	if set.four {
-		return set.sizes
-	}
-	return append([]int{0}, set.sizes...)
-}
-
-// measure asks everything of every stock.
-func (set *setting) measure(progress io.Writer) (reading, error) {
-	var all reading
+// measure asks everything of every stock, and tells what it comes to.
+func (set *setting) measure(tell func(line) error) error {
 	generic, err := catalog.Embedded()
 	if err != nil {
-		return all, err
+		return err
 	}
-	for _, column := range set.columns() {
+	for _, column := range set.sizes {
 		seeds := set.seeds
 		if column == 0 {
 			seeds = 1
@@ -111,44 +93,43 @@ func (set *setting) measure(progress io.Writer) (reading, error) {
 		for seed := uint64(1); seed <= uint64(seeds); seed++ {
 			stock, err := sized(generic, column, seed)
 			if err != nil {
-				return all, err
+				return err
 			}
 			list, err := orders(stock)
 			if err != nil {
-				return all, err
+				return err
 			}
-			at.Parts = len(stock.Articles())
+			at.Parts, at.Of = len(stock.Articles()), len(list)*seeds
 			for _, o := range list {
-				at.Of++
 				if time.Now().After(end) {
-					continue
+					break
 				}
 				at.Asked++
+				if err := tell(line{Stock: &at}); err != nil {
+					return err
+				}
 				for _, lean := range []bool{false, true} {
 					if set.four && lean {
 						continue
 					}
-					fmt.Fprintf(progress, "\r%d parts, seed %d, %-40s", at.Parts, seed, o.name)
-					d := &desk{setting: set, stock: stock, like: sample{Column: column, Seed: seed, Brief: o.name, Lean: lean}, ask: plan.Ask{Needs: o.needs}}
+					d := &desk{setting: set, tell: tell, stock: stock, like: sample{Column: column, Seed: seed, Brief: o.name, Lean: lean}, ask: plan.Ask{Needs: o.needs}}
 					if lean {
 						d.ask.Lift = predictions()
 					}
 					if err := d.sit(); err != nil {
-						return all, fmt.Errorf("%s on %d parts of seed %d: %w", o.name, at.Parts, seed, err)
+						return fmt.Errorf("%s on %d parts of seed %d: %w", o.name, at.Parts, seed, err)
 					}
-					all.Samples = append(all.Samples, d.samples...)
 				}
 			}
 		}
-		all.Stocks = append(all.Stocks, at)
 	}
-	fmt.Fprintf(progress, "\r%60s\r", "")
-	return all, nil
+	return nil
 }
 
 // desk is where one brief is asked of one stock.
 type desk struct {
 	*setting
+	tell    func(line) error
 	stock   *part.Stock
 	ask     plan.Ask
 	like    sample // what all its samples say
@@ -175,7 +156,9 @@ func (d *desk) sit() error {
 	if err := d.agree(); err != nil {
 		return err
 	}
-	d.weigh(x)
+	if err := d.weigh(x); err != nil {
+		return err
+	}
 	if _, _, err := d.plan(tight, x, d.tightly(), (*plan.Problem).Best); err != nil {
 		return err
 	}
@@ -203,7 +186,10 @@ func (d *desk) sit() error {
 
 // plan asks one question of an index, or of a new one that is laid out in the measured time.
 func (d *desk) plan(name string, x *plan.Index, ask plan.Ask, question func(*plan.Problem, context.Context) plan.Answer) (plan.Answer, *plan.Index, error) {
-	start := time.Now()
+	start, err := d.begin(name)
+	if err != nil {
+		return plan.Answer{}, nil, err
+	}
 	if x == nil {
 		x = plan.NewIndex(d.stock)
 	}
@@ -223,8 +209,20 @@ func (d *desk) plan(name string, x *plan.Index, ask plan.Ask, question func(*pla
 		}
 		s.Gap = max(share(int64(a.Certificate.Gap.Price), int64(a.Price)), share(a.Certificate.Gap.Worth, a.Worth), share(int64(a.Certificate.Gap.Volume), int64(volume)))
 	}
+	return a, x, d.end(s)
+}
+
+// begin tells that a question is about to be asked, and takes the time.
+func (d *desk) begin(name string) (time.Time, error) {
+	s := d.sample(name, 0)
+	err := d.tell(line{Asking: &s})
+	return time.Now(), err
+}
+
+// end notes a sample and tells of it.
+func (d *desk) end(s sample) error {
 	d.samples = append(d.samples, s)
-	return a, x, nil
+	return d.tell(line{Got: &s})
 }
 
 // sample begins a sample of this desk.
@@ -259,14 +257,14 @@ func (d *desk) agree() error {
 }
 
 // weigh notes what is held in memory with an index that has answered.
-func (d *desk) weigh(x *plan.Index) {
+func (d *desk) weigh(x *plan.Index) error {
 	var m runtime.MemStats
 	runtime.GC()
 	runtime.ReadMemStats(&m)
 	runtime.KeepAlive(x)
 	s := d.sample(heap, 0)
 	s.Figure, s.Proven, s.Found = int64(m.HeapAlloc), true, true
-	d.samples = append(d.samples, s)
+	return d.end(s)
 }
 
 // tightly wishes for one of the smallest cases: the smallest tenth of those that state their volume.
@@ -292,7 +290,10 @@ func (d *desk) tightly() plan.Ask {
 func (d *desk) open(x *plan.Index, least *build.Build) error {
 	ask := d.ask
 	ask.Keep = []plan.Choice{{Seat: build.Processor, Part: least.Processor.ID}}
-	start := time.Now()
+	start, err := d.begin(open)
+	if err != nil {
+		return err
+	}
 	p, err := x.Problem(ask)
 	if err != nil {
 		return err
@@ -307,13 +308,15 @@ func (d *desk) open(x *plan.Index, least *build.Build) error {
 		}
 	}
 	s.Proven, s.Gap = left == 0, share(int64(left), int64(len(ways)))
-	d.samples = append(d.samples, s)
-	return nil
+	return d.end(s)
 }
 
 // frontier asks what every price buys.
 func (d *desk) frontier(x *plan.Index) error {
-	start := time.Now()
+	start, err := d.begin(frontier)
+	if err != nil {
+		return err
+	}
 	p, err := x.Problem(d.ask)
 	if err != nil {
 		return err
@@ -326,8 +329,7 @@ func (d *desk) frontier(x *plan.Index) error {
 		s.Price, s.Worth = f.Points[0].Price, f.Points[n-1].Worth
 		s.Gap = max(share(f.Certificate.Gap.Worth, s.Worth), share(int64(f.Certificate.Gap.Price), int64(s.Price)))
 	}
-	d.samples = append(d.samples, s)
-	return nil
+	return d.end(s)
 }
 
 // explain asks why a brief cannot be met and what mends it. One that can be is given a budget a tenth below the least price.
@@ -338,12 +340,17 @@ func (d *desk) explain(least unit.Money) error {
 		needs.Budget = least - least/10
 		ask.Needs = &needs
 	}
-	start := time.Now()
-	_, err := plan.WhyNot(within(d.deadline), d.stock, ask)
+	start, err := d.begin(conflict)
+	if err != nil {
+		return err
+	}
+	_, err = plan.WhyNot(within(d.deadline), d.stock, ask)
 	if err := d.explained(conflict, start, err); err != nil {
 		return err
 	}
-	start = time.Now()
+	if start, err = d.begin(repairs); err != nil {
+		return err
+	}
 	_, err = plan.Repairs(within(d.deadline), d.stock, ask, 2)
 	return d.explained(repairs, start, err)
 }
@@ -356,8 +363,7 @@ func (d *desk) explained(name string, start time.Time, err error) error {
 	}
 	s := d.sample(name, took)
 	s.Proven, s.Found = err == nil, err == nil
-	d.samples = append(d.samples, s)
-	return nil
+	return d.end(s)
 }
 
 // share is a part of a whole; nought of nothing.

@@ -99,7 +99,7 @@ func (set *setting) solvers(progress io.Writer) (*solved, error) {
 	if err != nil {
 		return nil, err
 	}
-	for _, column := range set.columns() {
+	for _, column := range set.sizes {
 		if column > set.outside {
 			continue
 		}
