@@ -87,12 +87,20 @@ func (c *cell) lines(m *measure) []string {
 	}
 	list = append(list, fmt.Sprintf("%d of %d proven", c.proven, c.asked))
 	if c.answered > 0 && m.rest != "" {
-		list = append(list, fmt.Sprintf("to %.2g %% %s", 100*c.gap, m.rest))
+		list = append(list, fmt.Sprintf("to %s %% %s", percent(c.gap), m.rest))
 	}
 	if none := c.asked - c.proven - c.answered; none > 0 {
 		list = append(list, fmt.Sprintf("%d without answer", none))
 	}
 	return list
+}
+
+// percent writes a share in per cent with two digits.
+func percent(share float64) string {
+	if v := 100 * share; v < 10 {
+		return fmt.Sprintf("%.2g", v)
+	}
+	return fmt.Sprintf("%.0f", 100*share)
 }
 
 // spoken tells a figure with three digits: a time or bytes.

@@ -112,6 +112,13 @@ func TestSolversCompared(t *testing.T) {
 	require.Equal(t, []string{"not asked"}, s.compared("glpsol", leastOutside, 2000))
 }
 
+func TestPercent(t *testing.T) {
+	require.Equal(t, "0.12", percent(0.00123))
+	require.Equal(t, "9.9", percent(0.0987))
+	require.Equal(t, "63", percent(0.6321))
+	require.Equal(t, "271", percent(2.714))
+}
+
 func TestGrouped(t *testing.T) {
 	require.Equal(t, "462", grouped(462))
 	require.Equal(t, "20,000", grouped(20_000))

@@ -20,7 +20,7 @@ type paged struct {
 	samples []sample
 }
 
-// page runs this program as the page's worker would and takes its samples of one size and one seed.
+// page runs this program as the page's worker would and takes its samples of one size.
 func (set *setting) page(worker string, progress io.Writer) (*paged, error) {
 	command := strings.Fields(worker)
 	if len(command) == 0 {
@@ -30,7 +30,7 @@ func (set *setting) page(worker string, progress io.Writer) (*paged, error) {
 		return &paged{note: "not asked: node, which runs the worker's program outside a browser, is not installed"}, nil
 	}
 	one := *set
-	one.sizes, one.seeds, one.four = []int{set.sizes[len(set.sizes)-1]}, 1, true
+	one.sizes, one.four = []int{set.sizes[len(set.sizes)-1]}, true
 	if slices.Contains(set.sizes, workerParts) {
 		one.sizes[0] = workerParts
 	}

@@ -61,7 +61,7 @@ func (r *report) print(out io.Writer) {
 // asked says what the columns hold.
 func (r *report) asked(out io.Writer) {
 	for _, s := range r.stocks {
-		stocks := fmt.Sprintf("%d grown from the seeds from 1", r.seeds)
+		stocks := fmt.Sprintf("grown from the seeds 1 to %d", r.seeds)
 		switch {
 		case s.Column == 0:
 			stocks = "as it is"
@@ -179,7 +179,7 @@ func (r *report) worker(out io.Writer) {
 		fmt.Fprintf(out, "\nThe page's worker (js/wasm): %s.\n", p.note)
 		return
 	}
-	t := &table{title: fmt.Sprintf("The page's worker (js/wasm) at %s parts, seed 1, every rule: by the medians, and of the worst question", grouped(p.column))}
+	t := &table{title: fmt.Sprintf("The page's worker (js/wasm) at %s parts, every rule: by the medians, and of the worst question", grouped(p.column))}
 	t.head = []string{"", "median / worst", "times native", fmt.Sprintf("goal: at most %d times", workerTimes)}
 	for i := range measures {
 		m := &measures[i]

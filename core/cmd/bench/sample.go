@@ -84,42 +84,50 @@ func (set *setting) measure(tell func(line) error) error {
 		return err
 	}
 	for _, column := range set.sizes {
-		seeds := set.seeds
-		if column == 0 {
-			seeds = 1
+		if err := set.column(generic, column, tell); err != nil {
+			return err
 		}
-		at := stocked{Column: column}
-		end := time.Now().Add(set.patience)
-		for seed := uint64(1); seed <= uint64(seeds); seed++ {
-			stock, err := sized(generic, column, seed)
-			if err != nil {
-				return err
+	}
+	return nil
+}
+
+// column asks every brief of the stocks of one size. The briefs go round the seeds, so that a column broken off has asked of all.
+func (set *setting) column(generic *part.Stock, column int, tell func(line) error) error {
+	seeds := set.seeds
+	if column == 0 {
+		seeds = 1
+	}
+	all, err := orders(generic)
+	if err != nil {
+		return err
+	}
+	at := stocked{Column: column, Of: len(all) * seeds}
+	end := time.Now().Add(set.patience)
+	for i := 0; i < at.Of && time.Now().Before(end); i++ {
+		nth := i % len(all)
+		seed := uint64(1 + (nth+i/len(all))%seeds)
+		stock, err := sized(generic, column, seed)
+		if err != nil {
+			return err
+		}
+		list, err := orders(stock)
+		if err != nil {
+			return err
+		}
+		at.Parts, at.Asked = len(stock.Articles()), at.Asked+1
+		if err := tell(line{Stock: &at}); err != nil {
+			return err
+		}
+		for _, lean := range []bool{false, true} {
+			if set.four && lean {
+				continue
 			}
-			list, err := orders(stock)
-			if err != nil {
-				return err
+			d := &desk{setting: set, tell: tell, stock: stock, like: sample{Column: column, Seed: seed, Brief: list[nth].name, Lean: lean}, ask: plan.Ask{Needs: list[nth].needs}}
+			if lean {
+				d.ask.Lift = predictions()
 			}
-			at.Parts, at.Of = len(stock.Articles()), len(list)*seeds
-			for _, o := range list {
-				if time.Now().After(end) {
-					break
-				}
-				at.Asked++
-				if err := tell(line{Stock: &at}); err != nil {
-					return err
-				}
-				for _, lean := range []bool{false, true} {
-					if set.four && lean {
-						continue
-					}
-					d := &desk{setting: set, tell: tell, stock: stock, like: sample{Column: column, Seed: seed, Brief: o.name, Lean: lean}, ask: plan.Ask{Needs: o.needs}}
-					if lean {
-						d.ask.Lift = predictions()
-					}
-					if err := d.sit(); err != nil {
-						return fmt.Errorf("%s on %d parts of seed %d: %w", o.name, at.Parts, seed, err)
-					}
-				}
+			if err := d.sit(); err != nil {
+				return fmt.Errorf("%s on %d parts of seed %d: %w", list[nth].name, at.Parts, seed, err)
 			}
 		}
 	}

@@ -75,8 +75,7 @@ const (
 	bestOutside  = "best, then its price"
 )
 
-// solvers puts the orders to every solver installed: of the catalog, and of the grown stocks that are small enough. Half the patience
-// is spent on each, for every question is several processes.
+// solvers puts the orders to every solver installed: of the catalog, and of the grown stocks that are small enough.
 func (set *setting) solvers(progress io.Writer) (*solved, error) {
 	found := &solved{}
 	var list []*solver
@@ -112,7 +111,7 @@ func (set *setting) solvers(progress io.Writer) (*solved, error) {
 		if err != nil {
 			return nil, err
 		}
-		end := time.Now().Add(set.patience / 2)
+		end := time.Now().Add(set.patience)
 		for _, o := range orders {
 			if time.Now().After(end) {
 				break
