@@ -31,6 +31,7 @@ type Page struct {
 
 // OnInit lays the sheet with its front up.
 func (p *Page) OnInit() {
+	NextTask()
 	p.side, p.desk = frontSide, newDesk()
 	if app.IsServer {
 		p.laid = areas
@@ -57,6 +58,7 @@ func (p *Page) onLaid(ctx app.Context) {
 
 // OnMount starts the worker, looks for the job that was kept, and for a newer edition of the page.
 func (p *Page) OnMount(ctx app.Context) {
+	NextTask() // building the page has taken its time
 	d := p.desk
 	d.ctx, d.today = ctx, time.Now().Format(time.DateOnly)
 	d.job.Date = d.today

@@ -98,6 +98,7 @@ func (s *Site) assemble(prefix, label string) (files, error) {
 		"/web/print.css":    "print.css",
 		"/web/worker.js":    "script/worker.js",
 		"/web/storage.js":   "script/storage.js",
+		"/web/start.js":     "script/start.js",
 		"/web/icon.svg":     "icons/icon.svg",
 		"/web/icon-192.png": "icons/icon-192.png",
 		"/web/icon-512.png": "icons/icon-512.png",
@@ -138,7 +139,7 @@ func (f files) generate(prefix, label, version string) error {
 		WasmContentLengthHeader: lengthHeader,
 		Resources:               mount{prefix},
 		Styles:                  []string{"/web/style.css", "/web/parts.css", "/web/sheet.css", "/web/said.css", "/web/machine.css", "/web/paper.css", "/web/print.css"},
-		Scripts:                 []string{"/web/storage.js"},
+		Scripts:                 []string{"/web/storage.js", "/web/start.js"},
 		Icon: app.Icon{Default: "/web/icon-192.png", Large: "/web/icon-512.png",
 			SVG: "/web/icon.svg", AppleTouch: "/web/icon-192.png"},
 	}

@@ -76,6 +76,7 @@ func TestAssembledPage(t *testing.T) {
 	require.NotContains(t, html, "https:")
 	require.Less(t, strings.Index(html, "Content-Security-Policy"), strings.Index(html, "<script"), "the policy comes first")
 	require.Contains(t, html, `src="/shop/fit/web/storage.js"`)
+	require.Contains(t, html, `src="/shop/fit/web/start.js"`)
 	require.Contains(t, html, "What the customer said", "the sheet can be read before the program has come")
 	require.Contains(t, string(f["/manifest.webmanifest"]), `"scope": "/shop/fit/"`)
 	require.Contains(t, string(f["/app.js"]), `"/shop/fit/web/page.wasm"`)
@@ -179,7 +180,7 @@ func TestExport(t *testing.T) {
 		require.Equal(t, a, b, relative)
 		return nil
 	}))
-	require.Equal(t, 20, count)
+	require.Equal(t, 21, count)
 }
 
 func TestExportSaysWhereItFails(t *testing.T) {

@@ -3,7 +3,6 @@ package main
 
 import (
 	"runtime/debug"
-	"time"
 
 	"slipfit/web"
 
@@ -16,7 +15,8 @@ const heapGrowth = 400
 
 func main() {
 	debug.SetGCPercent(heapGrowth)
-	time.Sleep(time.Millisecond) // the browser draws and listens between the start of the runtime and that of the page
+	web.NextTask() // the start of the runtime has taken its time
 	web.Routes()
+	web.NextTask()
 	app.RunWhenOnBrowser()
 }
