@@ -112,6 +112,14 @@ func TestSolversCompared(t *testing.T) {
 	require.Equal(t, []string{"not asked"}, s.compared("glpsol", leastOutside, 2000))
 }
 
+func TestAlike(t *testing.T) {
+	few := []sample{{Brief: "a", Seed: 1, Figure: 40}, {Brief: "b", Seed: 2, Figure: 90}}
+	many := []sample{{Brief: "a", Seed: 1, Figure: 4}, {Brief: "a", Seed: 2, Figure: 5}, {Brief: "b", Seed: 2, Figure: 6}, {Brief: "c", Seed: 1, Figure: 7}}
+	require.Equal(t, []sample{many[0], many[2]}, alike(many, few))
+	require.Equal(t, few, alike(few, many))
+	require.Empty(t, alike(many, nil))
+}
+
 func TestPercent(t *testing.T) {
 	require.Equal(t, "0.12", percent(0.00123))
 	require.Equal(t, "9.9", percent(0.0987))

@@ -121,14 +121,15 @@ func (r *report) growth(out io.Writer) {
 		return
 	}
 	first, last := grown[0], grown[len(grown)-1]
-	t := &table{title: fmt.Sprintf("Growth of the median, with every rule: × from %s to %s parts, and the power of the size that is", grouped(first), grouped(last))}
+	t := &table{title: fmt.Sprintf("Growth of the median, with every rule, of the briefs asked of both: × from %s to %s parts, and the power of the size that is", grouped(first), grouped(last))}
 	t.head = []string{"", "growth", fmt.Sprintf("goal: at most the power %.1f", nearLinear)}
 	for i := range measures {
 		m := &measures[i]
 		if !m.four {
 			continue
 		}
-		from, to := sum(r.of(m, first, false)), sum(r.of(m, last, false))
+		before, after := r.of(m, first, false), r.of(m, last, false)
+		from, to := sum(alike(before, after)), sum(alike(after, before))
 		t.row(m.title)
 		if from.asked == 0 || to.asked == 0 {
 			t.cell("not asked")
@@ -144,6 +145,17 @@ func (r *report) growth(out io.Writer) {
 		}
 	}
 	t.print(out)
+}
+
+// alike keeps the samples whose brief and seed are among others.
+func alike(samples, others []sample) []sample {
+	var kept []sample
+	for _, s := range samples {
+		if slices.ContainsFunc(others, func(o sample) bool { return o.Brief == s.Brief && o.Seed == s.Seed }) {
+			kept = append(kept, s)
+		}
+	}
+	return kept
 }
 
 // certificates prints what stands behind the answers.
