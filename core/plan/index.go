@@ -50,6 +50,7 @@ type shelf struct {
 	seat    build.Seat
 	options []build.Option
 	price   []int64  // minor units
+	first   []int    // by option: the first option of the same part
 	each    *classes // every option apart
 	byRule  map[string]*classes
 	byLook  map[string]*classes // by what was looked at
@@ -64,8 +65,12 @@ func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
 	list := &shelf{key: key, seat: s, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}}
 	slices.SortStableFunc(list.options, before(likes))
 	list.price = make([]int64, len(list.options))
+	list.first = make([]int, len(list.options))
 	for i, o := range list.options {
 		list.price[i] = int64(o.Price())
+		if list.first[i] = i; i > 0 && o.ID() == list.options[i-1].ID() {
+			list.first[i] = list.first[i-1]
+		}
 	}
 	x.shelves[key] = list
 	return list

@@ -18,12 +18,15 @@ type Way struct {
 	Build *build.Build  // one at that price
 }
 
-// firstLook is how many nodes an option is given before the others have had theirs.
-const firstLook = 500
+// firstLook and secondLook are the effort an option is given before the others have had as much.
+const (
+	firstLook  = 64
+	secondLook = 1024
+)
 
 // Open says for every part in every open seat, or in those named, whether a whole build that stands can hold it, and the least
 // price of one. Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none. Told,
-// which may be nil, hears which share of the seats has been looked at, each twice.
+// which may be nil, hears which share of the seats has been looked at, each several times.
 func (p *Problem) Open(ctx context.Context, told func(done float64), seats ...build.Seat) []Way {
 	best := make([][]*leaf, len(p.cols)) // by column and option: the cheapest choice found with it
 	for c, col := range p.cols {
@@ -39,13 +42,14 @@ func (p *Problem) Open(ctx context.Context, told func(done float64), seats ...bu
 	}
 	wanted := func(c int) bool { return len(seats) == 0 || slices.Contains(seats, p.cols[c].seat) }
 	// what is quickly settled first, so that one hard question does not keep the others waiting
-	for pass, cap := range [...]int64{firstLook, 0} {
+	looks := [...]int64{firstLook, secondLook, 0}
+	for pass, cap := range looks {
 		for c := range p.cols {
 			if !late && wanted(c) {
 				p.open(ctx, c, best, settled[c], cap)
 			}
 			if told != nil {
-				told(float64(pass*len(p.cols)+c+1) / float64(2*len(p.cols)))
+				told(float64(pass*len(p.cols)+c+1) / float64(len(looks)*len(p.cols)))
 			}
 		}
 	}
@@ -59,7 +63,7 @@ func (p *Problem) Open(ctx context.Context, told func(done float64), seats ...bu
 	return list
 }
 
-// open settles the options of one column, each within so many nodes where there is a cap: the column is decided first,
+// open settles the options of one column, each with so much effort where there is a cap: the column is decided first,
 // so that the bound speaks of it.
 func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []bool, cap int64) {
 	if !slices.Contains(settled, false) {
@@ -76,14 +80,17 @@ func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []boo
 		}
 		s.limit = l.price - p.fixed - 1
 	}
+	col := p.cols[c]
 	for _, x := range b.ranked[c] {
 		o := int(x)
 		if settled[o] {
 			continue
 		}
 		s.limit = p.purse
-		if l := best[c][o]; l != nil {
-			s.limit = l.price - p.fixed - 1
+		for same := col.first[o]; same < len(col.first) && col.first[same] == col.first[o]; same++ { // of a part, only the cheapest counts
+			if l := best[c][same]; l != nil {
+				s.limit = min(s.limit, l.price-p.fixed-1)
+			}
 		}
 		if b.root()-b.first(c)+b.reach[c][o] > s.limit {
 			settled[o] = true
@@ -92,7 +99,7 @@ func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []boo
 		s.only(c, o)
 		s.stop, s.cap = false, 0
 		if cap > 0 {
-			s.cap = s.nodes + cap
+			s.cap = s.effort + cap
 		}
 		s.run()
 		if s.stopped {

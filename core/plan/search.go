@@ -25,12 +25,13 @@ type search struct {
 	slow   schedule // of factors that predict heat or noise, asked last
 
 	nodes   int64
+	effort  int64       // nodes, and what was slow to ask
 	work    int         // since the last look at the context
 	stopped bool        // ended by the context
 	stop    bool        // set by found to end the walk, or past the cap
 	blame   blame       // what has excluded options since it was last blank
 	later   [][]*factor // by column: factors that read it and are worth something settled by a later one
-	cap     int64       // nodes after which the walk is given up for now; nought for none
+	cap     int64       // effort after which the walk is given up for now; nought for none
 	open    int64       // least bound among what an end left unexplored
 	asked   []int
 }
@@ -64,6 +65,9 @@ const (
 	pollEvery = 256
 	slowAsk   = 32
 )
+
+// slowEffort is how many nodes a prediction counts for where a search is given so much effort and no more.
+const slowEffort = 4
 
 func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *search {
 	p := b.p
@@ -123,7 +127,8 @@ func (s *search) descend(d int, paid, ahead int64) {
 		return
 	}
 	s.nodes++
-	s.stop = s.stop || s.cap > 0 && s.nodes > s.cap
+	s.effort++
+	s.stop = s.stop || s.cap > 0 && s.effort > s.cap
 	s.poll(1)
 	c := s.order[d]
 	l := &s.levels[d]
@@ -386,6 +391,7 @@ func (s *search) holds(f *due, q, o int) bool {
 		return true
 	case f.cost > 0:
 		s.poll(slowAsk)
+		s.effort += slowEffort
 	}
 	if f.with >= 0 {
 		return f.two(s.p, q, o, f.with, s.pick[f.with]) != failed

@@ -22,6 +22,10 @@ dead; a Type-C lead does not go on a 19-pin header. Lighting that finds no heade
 customer wishes for it. Never join a 5 V lead to a 12 V header: it destroys the lights.`,
 	Source: "common practice; front headers: board practice",
 	Reads:  []build.Seat{build.Case, build.Board, build.Cooler, build.Fans, build.Cards},
+	Bounds: []Sum{
+		frontHeaders(part.HeaderSwitches), frontHeaders(part.HeaderUSB2), frontHeaders(part.HeaderUSB19), frontHeaders(part.HeaderUSBC),
+		frontHeaders(part.HeaderAudio),
+	},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Case, build.Board, build.Cooler) {
 			return nil
@@ -91,15 +95,42 @@ func fanPins(v *View, list []pin) []pin {
 	return list
 }
 
-// frontHeader finds the margin of a kind of front-panel lead.
-func frontHeader(v *View, kind part.HeaderKind, subject string) {
+// frontHeaders is the sum of a kind of front-panel header: what board and cards have less what the case and cards ask.
+func frontHeaders(kind part.HeaderKind) Sum {
+	return Sum{
+		Kind: unit.Number,
+		Term: func(v *View, s build.Seat) (gives, takes int64) {
+			switch {
+			case s == build.Board && v.Board != nil:
+				gives = int64(countHeaders(v, v.Board.Headers, kind, &v.Board.Article, "headers.count"))
+			case s == build.Case && v.Case != nil:
+				takes = int64(frontLeads(v, kind))
+			case s == build.Cards:
+				for i := range v.Cards {
+					c := &v.Cards[i]
+					gives += int64(countHeaders(v, c.Card.Gives, kind, &c.Card.Article, "gives_headers.count")) * int64(c.Count)
+				}
+				takes = int64(cardLeads(v, kind))
+			}
+			return gives, takes
+		},
+	}
+}
+
+// frontLeads counts the leads of a kind that the case's front panel has.
+func frontLeads(v *View, kind part.HeaderKind) unit.Whole {
 	var leads unit.Whole
 	for i := range v.Case.FrontPorts {
 		if p := &v.Case.FrontPorts[i]; p.Kind == kind {
 			leads += figure(v, p.Leads, &v.Case.Article, "front_ports.leads")
 		}
 	}
-	leads += cardLeads(v, kind)
+	return leads
+}
+
+// frontHeader finds the margin of a kind of front-panel lead.
+func frontHeader(v *View, kind part.HeaderKind, subject string) {
+	leads := frontLeads(v, kind) + cardLeads(v, kind)
 	if leads == 0 && len(v.missing) == 0 {
 		return
 	}
