@@ -392,6 +392,8 @@ func (s *search) holds(f *due, q, o int) bool {
 	case f.cost > 0:
 		s.poll(slowAsk)
 		s.effort += slowEffort
+	default:
+		s.poll(1)
 	}
 	if f.with >= 0 {
 		return f.two(s.p, q, o, f.with, s.pick[f.with]) != failed
