@@ -53,7 +53,7 @@ func (p *Problem) bestFrom(ctx context.Context, of int) Answer {
 }
 
 // kernelFrom is how many live options make a search of a kernel first worth its while, kernelOf how many of a column are in
-// it, kernelTo how many nodes a share of it is given.
+// it, kernelTo how much effort a share of it is given.
 const (
 	kernelFrom = 900
 	kernelOf   = 24
@@ -94,7 +94,7 @@ type hunt struct {
 	shares  []*share
 	nodes   int64
 	stopped bool
-	cap     int64 // nodes a share is given; nought for all it takes
+	cap     int64 // effort a share is given; nought for all it takes
 }
 
 // share is one share of a problem. Its choices are known by the same options.

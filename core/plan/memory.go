@@ -51,19 +51,13 @@ func newMemory(by []*classes, serves bool) *memory {
 func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
 	switch {
 	case m.stood != nil:
-		at := 0
-		for i, o := range options {
-			at += int(by[i].of[o]) * m.pace[i]
-		}
+		at := m.place(by, options)
 		if m.stood[at] == 0 {
 			m.stood[at] = int8(ask()) + asked
 		}
 		return int64(m.stood[at]) - asked
 	case m.table != nil:
-		at := 0
-		for i, o := range options {
-			at += int(by[i].of[o]) * m.pace[i]
-		}
+		at := m.place(by, options)
 		if m.table[at] == 0 {
 			m.table[at] = int32(ask()) + asked
 		}
@@ -96,4 +90,13 @@ func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
 		m.many[key] = w
 	}
 	return int64(w)
+}
+
+// place is where a table keeps what was found for some options.
+func (m *memory) place(by []*classes, options []int) int {
+	at := 0
+	for i, o := range options {
+		at += int(by[i].of[o]) * m.pace[i]
+	}
+	return at
 }

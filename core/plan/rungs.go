@@ -32,7 +32,7 @@ func (r rungs) lowest(ctx context.Context, top int) (a Answer, low, high int) {
 	}
 	b := q.build(l)
 	high = r.on(b)
-	// try moves low or high by what is found out about a rung within so many nodes
+	// try moves low or high by what is found out about a rung with so much effort
 	try := func(rung int, cap int64) (settled bool) {
 		q := r.under(low, rung)
 		if q == nil {
@@ -87,13 +87,13 @@ func ended(ctx context.Context) bool {
 	}
 }
 
-// A rung is given so many nodes at first, and more in each round, so that a hard one keeps no other waiting.
+// A rung is given so much effort at first, and more in each round, so that a hard one keeps no other waiting.
 const (
 	firstTry = 64
 	tryMore  = 8
 )
 
-// some looks for any choice that stands, within so many nodes where there is a cap, and adds what that took to a certificate.
+// some looks for any choice that stands, with so much effort where there is a cap, and adds what that took to a certificate.
 // Settled is false where the cap or the context ended the search before it was known whether there is one.
 func (p *Problem) some(ctx context.Context, cap int64, a *Answer) (l *leaf, settled bool) {
 	if p.emptied() {

@@ -22,7 +22,7 @@ type search struct {
 	pick   []int // by column: the option decided
 	levels []level
 	quick  schedule
-	slow   schedule // of factors that predict heat or noise, asked last
+	slow   schedule // of factors that read many seats, or predict heat or noise, asked last
 
 	nodes   int64
 	effort  int64       // nodes, and what was slow to ask

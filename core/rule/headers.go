@@ -106,11 +106,7 @@ func frontHeaders(kind part.HeaderKind) Sum {
 			case s == build.Case && v.Case != nil:
 				takes = int64(frontLeads(v, kind))
 			case s == build.Cards:
-				for i := range v.Cards {
-					c := &v.Cards[i]
-					gives += int64(countHeaders(v, c.Card.Gives, kind, &c.Card.Article, "gives_headers.count")) * int64(c.Count)
-				}
-				takes = int64(cardLeads(v, kind))
+				gives, takes = int64(cardHeaders(v, kind)), int64(cardLeads(v, kind))
 			}
 			return gives, takes
 		},

@@ -15,6 +15,12 @@ func headersOf(v *View, kind part.HeaderKind) unit.Whole {
 	if cardLeads(v, kind) > sum {
 		return sum
 	}
+	return sum + cardHeaders(v, kind)
+}
+
+// cardHeaders counts the headers of a kind that cards and hubs give.
+func cardHeaders(v *View, kind part.HeaderKind) unit.Whole {
+	var sum unit.Whole
 	for i := range v.Cards {
 		c := &v.Cards[i]
 		sum += countHeaders(v, c.Card.Gives, kind, &c.Card.Article, "gives_headers.count") * unit.Whole(c.Count)

@@ -77,7 +77,7 @@ func excursion(span feed.Span) Sum {
 	}
 }
 
-// boundless is more than all parts of a machine can draw, mW.
+// boundless stands for what a supply gives where nothing holds it, mW: far more than a wall socket feeds. Common practice.
 const boundless = 100_000_000
 
 // cardPeaks is what the graphics card draws at each time scale.
