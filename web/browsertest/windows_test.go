@@ -42,6 +42,7 @@ func TestTwoWindowsKeepTwoJobs(t *testing.T) {
 	two.visit(s.url)
 	two.until(`document.getElementById('windows')?.textContent === 'Another window has “In the first” open; this one keeps a job of its own.'`)
 	require.NotEqual(t, "In the first", eval[string](two, title))
+	two.pictures("two-windows")
 	two.startFrom(example)
 	two.set("title", "In the second")
 	two.titled("In the second")
