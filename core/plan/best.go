@@ -69,9 +69,9 @@ func (h *hunt) kernel(of int) {
 	b, _ := tightest(h.worthier(), 0, 26, func(w weights) *bound { return p.rough(frame, w) })
 	live := make([]set, len(p.cols))
 	for c := range p.cols {
-		b.rank(c)
+		ranked := b.rank(c)
 		live[c] = make(set, len(p.cols[c].live))
-		for _, o := range b.ranked[c][:min(of, len(b.ranked[c]))] {
+		for _, o := range ranked[:min(of, len(ranked))] {
 			live[c].add(int(o))
 		}
 		live[c].add(h.best.pick[c])

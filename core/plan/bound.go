@@ -21,7 +21,7 @@ type bound struct {
 	p      *Problem
 	tells  [][]int64 // by column: least cost of it and all that hangs on it, by the options of its scope
 	reach  [][]int64 // by column and option: least cost of it and all that hangs on it with that option, whatever its scope
-	ranked [][]int32 // by column: live options, least reach first
+	ranked [][]int32 // by column: live options, least reach first; nil until they are asked for
 }
 
 func (p *Problem) blankBound(f *frame, w weights) *bound {
@@ -32,8 +32,13 @@ func (p *Problem) blankBound(f *frame, w weights) *bound {
 func (p *Problem) newBound(f *frame, w weights) *bound {
 	b := p.blankBound(f, w)
 	for i := len(f.order) - 1; i >= 0; i-- {
-		b.rank(f.order[i])
-		b.send(f.order[i])
+		c := f.order[i]
+		b.weigh(c)
+		if q := f.scope[c]; q >= 0 {
+			b.send(c, b.quote(c, q))
+		} else {
+			b.send(c, nil)
+		}
 	}
 	return b
 }
@@ -50,48 +55,59 @@ func (b *bound) own(c, o int) int64 {
 	return cost
 }
 
-// rank sorts the live options of a column by reach, then in tie order.
-func (b *bound) rank(c int) {
+// weigh works out what each option of a column costs at least with all that hangs on it.
+func (b *bound) weigh(c int) {
 	col := b.p.cols[c]
 	reach := make([]int64, len(col.options))
-	list := make([]int32, 0, len(col.options))
 	for o := range reach {
 		reach[o] = never
-		if col.live.has(o) {
+		if col.live.has(o) && b.p.roomFor(c, o) {
 			reach[o] = b.own(c, o)
 			for _, k := range b.into[c] {
 				reach[o] = min(never, reach[o]+b.tells[k][o])
 			}
 		}
-		if reach[o] < never {
-			list = append(list, int32(o))
-		}
 	}
-	slices.SortFunc(list, func(x, y int32) int {
-		return cmp.Or(cmp.Compare(reach[x], reach[y]), cmp.Compare(x, y))
-	})
-	b.reach[c], b.ranked[c] = reach, list
+	b.reach[c], b.ranked[c] = reach, nil
 }
 
-// send works out what a column tells its scope.
-func (b *bound) send(c int) {
-	q := b.scope[c]
-	if q < 0 {
+// rank sorts the live options of a column by reach, then in tie order.
+func (b *bound) rank(c int) []int32 {
+	if b.ranked[c] == nil {
+		reach := b.reach[c]
+		list := make([]int32, 0, len(reach))
+		for o, x := range reach {
+			if x < never {
+				list = append(list, int32(o))
+			}
+		}
+		slices.SortFunc(list, func(x, y int32) int {
+			return cmp.Or(cmp.Compare(reach[x], reach[y]), cmp.Compare(x, y))
+		})
+		b.ranked[c] = list
+	}
+	return b.ranked[c]
+}
+
+// send works out what a column tells its scope, by its quote to that.
+func (b *bound) send(c int, to *quote) {
+	if to == nil {
 		b.tells[c] = []int64{b.first(c)}
 		return
 	}
-	b.tells[c] = make([]int64, len(b.p.cols[q].options))
-	for j := range b.tells[c] {
-		b.tells[c][j] = never
-		if b.p.cols[q].live.has(j) {
-			b.tells[c][j] = b.cheapest(c, q, j)
-		}
+	live := b.p.cols[to.q].live
+	b.tells[c] = slices.Repeat([]int64{never}, len(to.grade[1].of))
+	for j := live.next(0); j >= 0; j = live.next(j + 1) {
+		b.tells[c][j] = to.least(j)
 	}
 }
 
 // first is the least reach of a column, never where it has no option.
 func (b *bound) first(c int) int64 {
-	for _, o := range b.ranked[c] {
+	if len(b.p.alone[c]) == 0 {
+		return slices.Min(b.reach[c])
+	}
+	for _, o := range b.rank(c) {
 		if b.p.stands(c, int(o)) {
 			return b.reach[c][o]
 		}
@@ -109,42 +125,73 @@ func (p *Problem) stands(c, o int) bool {
 	return true
 }
 
-// cheapest is the least cost of a column and all that hangs on it with option j of column q decided.
-func (b *bound) cheapest(c, q, j int) int64 {
-	best := int64(never)
-	company := b.p.company(q, j, c)
-	for _, o := range b.ranked[c] {
-		if b.reach[c][o] >= best {
-			break
-		}
-		if !company.excludes(int(o)) {
-			best = min(best, b.with(c, int(o), q, j, best))
-		}
-	}
-	return best
+// quote is what a column costs at least, with all that hangs on it, beside each option of another.
+type quote struct {
+	*match
+	b     *bound
+	heads []int32 // of each grade of the column's options the one of least reach, those of least reach first
+	told  []int64 // by grade of the other's options
 }
 
-// with is the least cost of an option of a column and all that hangs on it with option j of column q decided; never where
+// unasked stands for what a quote has not worked out yet.
+const unasked = math.MinInt64
+
+func (b *bound) quote(c, q int) *quote {
+	m := b.p.match(c, q)
+	return &quote{m, b, m.grade[0].heads(b.reach[c]), slices.Repeat([]int64{unasked}, m.grade[1].count)}
+}
+
+// heads lists of each class of options the one of the least cost, those of the least cost first.
+func (k *classes) heads(cost []int64) []int32 {
+	first := make([]int32, k.count) // by class: its option of the least cost, and one
+	for o, x := range cost {
+		if at := &first[k.of[o]]; x < never && (*at == 0 || x < cost[*at-1]) {
+			*at = int32(o) + 1
+		}
+	}
+	list := first[:0]
+	for _, at := range first {
+		if at > 0 {
+			list = append(list, at-1)
+		}
+	}
+	slices.SortFunc(list, func(x, y int32) int { return cmp.Or(cmp.Compare(cost[x], cost[y]), cmp.Compare(x, y)) })
+	return list
+}
+
+// least is what the column costs at least beside option j of the other.
+func (t *quote) least(j int) int64 {
+	told := &t.told[t.grade[1].of[j]]
+	if *told == unasked {
+		*told = never
+		for _, o := range t.heads {
+			if t.b.reach[t.c][o] >= *told {
+				break
+			}
+			*told = min(*told, t.b.with(t.match, int(o), j, *told))
+		}
+	}
+	return *told
+}
+
+// with is the least cost of an option of a column and all that hangs on it with option j of another decided; never where
 // they cannot stand together, or where it is no less than so much.
-func (b *bound) with(c, o, q, j int, than int64) int64 {
-	p := b.p
-	cost := b.reach[c][o]
-	if !p.roomFor(c, o, q, j) {
+func (b *bound) with(m *match, o, j int, than int64) int64 {
+	cost := b.reach[m.c][o]
+	if !m.together(b.p, o, j) {
 		return never
 	}
-	for _, f := range p.joining(q, c) {
-		w := f.two(p, c, o, q, j)
-		if w == failed {
-			return never
-		}
-		if f.most != nil && b.perPoint > 0 {
-			cost += b.perPoint * (f.most[o] - w)
-			if cost >= than {
-				return never
+	if b.perPoint > 0 {
+		for _, f := range b.worth[m.c] {
+			if f.columns == 1<<m.c|1<<m.q {
+				cost += b.perPoint * (f.most[o] - f.two(b.p, m.c, o, m.q, j))
 			}
 		}
+		if cost >= than {
+			return never
+		}
 	}
-	if !p.stands(c, o) {
+	if !m.stands(b.p, o, j) {
 		return never
 	}
 	return min(never, cost)
@@ -153,19 +200,19 @@ func (b *bound) with(c, o, q, j int, than int64) int64 {
 // looksFor is how many options of a column are looked at to find out what another gains by hanging on it.
 const looksFor = 64
 
-// gain is how much hanging on column q raises on average what column c costs at least.
-func (b *bound) gain(c, q int) float64 {
-	if len(b.ranked[c]) == 0 {
+// gain is how much a quote raises on average what its column costs at least.
+func (t *quote) gain() float64 {
+	if len(t.heads) == 0 {
 		return 0
 	}
-	least := b.first(c)
-	most := b.reach[c][b.ranked[c][len(b.ranked[c])-1]]
-	live := b.p.cols[q].live
+	reach := t.b.reach[t.c]
+	least, most := t.b.first(t.c), reach[t.heads[len(t.heads)-1]]
+	live := t.b.p.cols[t.q].live
 	every := max(1, live.count()/looksFor)
 	sum, n := 0.0, 0
 	for j, at := live.next(0), 0; j >= 0; j, at = live.next(j+1), at+1 {
 		if at%every == 0 {
-			sum += float64(min(most, b.cheapest(c, q, j)) - least)
+			sum += float64(min(most, t.least(j)) - least)
 			n++
 		}
 	}

@@ -50,6 +50,51 @@ func (c *shelf) apart() *classes {
 	return c.each
 }
 
+// alike sees no option apart.
+func (c *shelf) alike() *classes {
+	if c.none == nil {
+		c.none = &classes{of: make([]int32, len(c.options)), count: 1}
+	}
+	return c.none
+}
+
+// both sees options apart that either sort does.
+func (c *shelf) both(k, l *classes) *classes {
+	switch {
+	case k == l || l.count == 1 || k.count == len(c.options):
+		return k
+	case k.count == 1 || l.count == len(c.options):
+		return l
+	}
+	pair := [2]*classes{k, l}
+	if found := c.paired[pair]; found != nil {
+		return found
+	}
+	if len(c.paired) == remembered {
+		clear(c.paired)
+	}
+	joint := sorted(len(c.options), func(o int) int64 { return int64(k.of[o])<<32 | int64(l.of[o]) })
+	c.paired[pair] = joint
+	return joint
+}
+
+// sorted sorts so many options by a figure of each.
+func sorted(n int, figure func(o int) int64) *classes {
+	k := &classes{of: make([]int32, n)}
+	seen := make(map[int64]int32, 64)
+	for o := range k.of {
+		x := figure(o)
+		at, ok := seen[x]
+		if !ok {
+			at = int32(k.count)
+			seen[x] = at
+			k.count++
+		}
+		k.of[o] = at
+	}
+	return k
+}
+
 func (c *shelf) look(r *rule.Rule) *classes {
 	t, known := traits[r.ID]
 	if !known {

@@ -61,31 +61,29 @@ func (p *Problem) frameFor(w weights, head int) *bound {
 	b := p.blankBound(p.blankFrame(head), w)
 	for i := len(b.order) - 1; i >= 0; i-- {
 		c := b.order[i]
-		b.rank(c)
-		b.scope[c] = b.choose(c, b.order[:i])
-		if q := b.scope[c]; q >= 0 {
-			b.into[q] = append(b.into[q], c)
+		b.weigh(c)
+		to := b.choose(c, b.order[:i])
+		if to != nil {
+			b.scope[c] = to.q
+			b.into[to.q] = append(b.into[to.q], c)
 		}
-		b.send(c)
+		b.send(c, to)
 	}
 	return b
 }
 
-// choose finds the earlier column that raises the bound most, −1 where none does.
-func (b *bound) choose(c int, earlier []int) int {
-	best, most := -1, 0.5
+// choose finds the quote of a column to the earlier one that raises the bound most, nil where none does.
+func (b *bound) choose(c int, earlier []int) *quote {
+	var best *quote
+	most := 0.5
 	for _, q := range earlier {
-		if !b.p.joined(q, c) {
+		if !b.p.match(c, q).joined {
 			continue
 		}
-		if g := b.gain(c, q); g > most {
-			best, most = q, g
+		to := b.quote(c, q)
+		if g := to.gain(); g > most {
+			best, most = to, g
 		}
 	}
 	return best
-}
-
-// joined reports two columns that a rule or a sum ties together.
-func (p *Problem) joined(a, b int) bool {
-	return len(p.joining(a, b)) > 0 || slices.ContainsFunc(p.sums, func(t *total) bool { return t.binds(a) && t.binds(b) })
 }

@@ -21,6 +21,8 @@ type Index struct {
 	shelves map[string]*shelf
 	lasting map[string]*memory  // of rules that read no needs
 	passing map[string]*hearing // of rules that read some, by what those say
+	matched map[string][]int8   // which kinds of two columns stand together
+	made    int                 // how many memories there have been
 	turn    int64               // how often passing was looked into
 	checks  int64               // how often a rule was asked
 }
@@ -36,7 +38,7 @@ const remembered = 512
 
 // NewIndex lays out a stock, which must not change afterwards.
 func NewIndex(stock *part.Stock) *Index {
-	x := &Index{stock: stock, known: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}}
+	x := &Index{stock: stock, known: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, matched: map[string][]int8{}}
 	for _, a := range stock.Articles() {
 		x.known[a.ID] = true
 	}
@@ -52,8 +54,10 @@ type shelf struct {
 	price   []int64  // minor units
 	first   []int    // by option: the first option of the same part
 	each    *classes // every option apart
+	none    *classes // none apart
 	byRule  map[string]*classes
 	byLook  map[string]*classes // by what was looked at
+	paired  map[[2]*classes]*classes
 }
 
 // shelf lists the ways to fill a seat with so many pieces, whatever a problem admits of them.
@@ -62,7 +66,7 @@ func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
 	if found := x.shelves[key]; found != nil {
 		return found
 	}
-	list := &shelf{key: key, seat: s, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}}
+	list := &shelf{key: key, seat: s, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}, paired: map[[2]*classes]*classes{}}
 	slices.SortStableFunc(list.options, before(likes))
 	list.price = make([]int64, len(list.options))
 	list.first = make([]int, len(list.options))
@@ -108,6 +112,8 @@ func (x *Index) recall(p *Problem, r *rule.Rule, key string, blank func() *memor
 	m := memories[key]
 	if m == nil {
 		m = blank()
+		x.made++
+		m.id = x.made
 		memories[key] = m
 	}
 	return m

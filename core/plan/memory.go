@@ -3,12 +3,14 @@ package plan
 // memory holds what a query found, by the classes of its options: in a table while that is small, else in a map. Of a rule that
 // serves nothing, only whether it fails is to be known, and that in a quarter of the room.
 type memory struct {
+	id    int     // no other of its Index has it
 	table []int32 // found + asked
 	stood []int8  // the same, of a rule that serves nothing
 	pace  []int   // by column: how far apart two classes lie in the table
 	few   map[uint64]int32
 	many  map[manyClasses]int32
-	net   []int64 // of a sum: what each option gives less what it takes
+	net   []int64  // of a sum: what each option gives less what it takes
+	equal *classes // of a sum: the options of equal net
 }
 
 // manyClasses is the classes of up to sixteen columns, sixteen bits to each.
@@ -90,6 +92,14 @@ func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
 		m.many[key] = w
 	}
 	return int64(w)
+}
+
+// kinds sorts options by what they give a sum.
+func (m *memory) kinds() *classes {
+	if m.equal == nil {
+		m.equal = sorted(len(m.net), func(o int) int64 { return m.net[o] })
+	}
+	return m.equal
 }
 
 // place is where a table keeps what was found for some options.

@@ -81,7 +81,7 @@ func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []boo
 		s.limit = l.price - p.fixed - 1
 	}
 	col := p.cols[c]
-	for _, x := range b.ranked[c] {
+	for _, x := range b.rank(c) {
 		o := int(x)
 		if settled[o] {
 			continue

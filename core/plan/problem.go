@@ -24,6 +24,7 @@ type Problem struct {
 	alone     [][]*factor      // by column: rules slow to ask that hang on it alone
 	pairs     [][]*factor      // by two columns, first × columns + second: the rules that hang on them, those quick to ask first
 	rows      []rows           // by two columns, as pairs
+	matches   []*match         // by two columns, as pairs; nil until they are asked for
 	many      []*factor        // every rule that hangs on two columns or more, quick ones first
 	sums      []*total         // rules declared as sums over two columns or more
 	purse     int64            // the most the open seats may cost
@@ -83,6 +84,7 @@ func (p *Problem) arrange(list []*factor) {
 	p.pairs = make([][]*factor, len(p.cols)*len(p.cols))
 	p.many = nil
 	p.rows = make([]rows, len(p.pairs))
+	p.matches = make([]*match, len(p.pairs))
 	var wide []*factor
 	for _, f := range list {
 		if f.cost == 0 && len(p.settle(f).open) < 2 {

@@ -1,9 +1,6 @@
 package plan
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // within is the problem with fewer options live, what it has learned of the rules kept. It returns nil where a column is
 // left without options.
@@ -40,18 +37,7 @@ func (p *Problem) within(live []set) *Problem {
 // within is the sum over the options live in a problem.
 func (t *total) within(p *Problem) *total {
 	s := *t
-	s.most = make([]int64, len(t.most))
-	s.room = t.base
-	for c, col := range p.cols {
-		if t.net[c] == nil {
-			continue
-		}
-		s.most[c] = -lavish
-		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
-			s.most[c] = max(s.most[c], t.net[c][o])
-		}
-		s.room += s.most[c]
-	}
+	s.survey(p)
 	return &s
 }
 
@@ -95,24 +81,28 @@ func (b *bound) marginals(limit int64) [][]int64 {
 			continue
 		}
 		rest := make([]int64, len(m[q])) // by option of the scope: what all else costs at least
-		var ranked []int32
 		for j, all := range m[q] {
 			if rest[j] = never; all <= limit {
 				rest[j] = all - b.tells[c][j]
-				ranked = append(ranked, int32(j))
 			}
 		}
-		slices.SortFunc(ranked, func(x, y int32) int { return cmp.Or(cmp.Compare(rest[x], rest[y]), cmp.Compare(x, y)) })
-		for _, o := range b.ranked[c] {
-			company := b.p.company(c, int(o), q)
-			for _, j := range ranked {
-				if rest[j]+b.reach[c][o] >= min(m[c][o], limit+1) {
+		match := b.p.match(c, q)
+		near, far := match.grade[0], match.grade[1].heads(rest)
+		more := make([]int64, near.count) // by grade: what all else costs at least beside it
+		for _, o := range near.heads(b.reach[c]) {
+			reach := b.reach[c][o]
+			least := int64(never)
+			for _, j := range far {
+				if rest[j]+reach >= min(least, limit+1) {
 					break
 				}
-				if company.excludes(int(j)) {
-					continue
-				}
-				m[c][o] = min(m[c][o], rest[j]+b.with(c, int(o), q, int(j), never))
+				least = min(least, rest[j]+b.with(match, int(o), int(j), never))
+			}
+			more[near.of[o]] = least - reach
+		}
+		for o, reach := range b.reach[c] {
+			if reach < never {
+				m[c][o] = min(never, reach+more[near.of[o]])
 			}
 		}
 	}

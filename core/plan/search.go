@@ -133,7 +133,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 	c := s.order[d]
 	l := &s.levels[d]
 	lead := l.lead[c]
-	rank := s.ranked[c][lead:]
+	rank := s.rank(c)[lead:]
 	rest := paid + ahead - max(s.told(c, s.pick), s.reach[c][rank[0]])
 	if s.tidy {
 		rank = s.tieOrder(l, rank, c, rest)
@@ -283,7 +283,7 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 	var moved [build.Seats]bool
 	// lead takes a column's first option from place k on that passes; tests are those not yet asked of the first one
 	lead := func(q, k int, tests []due, slow bool) bool {
-		rank := s.ranked[q]
+		rank := s.rank(q)
 		known := s.decided(s.frame, q, d)
 		least -= told[q]
 		start := k
@@ -314,7 +314,7 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 	for _, q := range s.order[d:] {
 		if s.decided(s.frame, q, d) {
 			told[q] = s.told(q, s.pick)
-			rank := s.ranked[q]
+			rank := s.rank(q)
 			if before := s.reach[q][rank[l.lead[q]]]; !s.fresh(q, d) {
 				told[q] = max(told[q], before)
 			}

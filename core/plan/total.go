@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 
 	"slipfit/core/build"
 	"slipfit/core/rule"
@@ -10,13 +11,15 @@ import (
 // total is a sum that a rule declares: the build can only stand where what all its columns give less what they take is not
 // negative. It bounds before every column is decided; the rule's own check has the last word.
 type total struct {
-	rule *rule.Rule
-	sum  *rule.Sum
-	nth  int       // which of the rule's bounds it is, −1 where it is the rule itself
-	net  [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
-	most []int64   // by column: the largest net of its live options
-	base int64     // net of the settled seats
-	room int64     // what all columns can give at best
+	rule  *rule.Rule
+	sum   *rule.Sum
+	nth   int       // which of the rule's bounds it is, −1 where it is the rule itself
+	net   [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
+	seen  []*memory // by column: what holds it
+	most  []int64   // by column: the largest net of its live options
+	least []int64   // by column: the smallest
+	base  int64     // net of the settled seats
+	room  int64     // what all columns can give at best
 }
 
 // lavish stands for the net of an option whose sheet lacks a figure: nothing is concluded from it.
@@ -38,7 +41,7 @@ func (p *Problem) totals(r *rule.Rule) (list []*total) {
 }
 
 func (p *Problem) newTotal(r *rule.Rule, sum *rule.Sum, nth int, cols []int) *total {
-	t := &total{rule: r, sum: sum, nth: nth, net: make([][]int64, len(p.cols)), most: make([]int64, len(p.cols))}
+	t := &total{rule: r, sum: sum, nth: nth, net: make([][]int64, len(p.cols)), seen: make([]*memory, len(p.cols))}
 	p.scratch = p.base
 	p.view.Build = &p.scratch
 	for _, s := range r.Reads {
@@ -46,21 +49,33 @@ func (p *Problem) newTotal(r *rule.Rule, sum *rule.Sum, nth int, cols []int) *to
 			t.base += p.net(t, s)
 		}
 	}
-	t.room = t.base
 	for _, c := range cols {
-		col := p.cols[c]
-		t.net[c] = p.index.nets(p, t, col)
-		t.most[c] = -lavish
-		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
-			t.most[c] = max(t.most[c], t.net[c][o])
-		}
-		t.room += t.most[c]
+		t.seen[c] = p.index.nets(p, t, p.cols[c])
+		t.net[c] = t.seen[c].net
 	}
+	t.survey(p)
 	return t
 }
 
-// nets lists what the options of a column give less what they take.
-func (x *Index) nets(p *Problem, t *total, col *column) []int64 {
+// survey finds out what the live options of a problem give.
+func (t *total) survey(p *Problem) {
+	t.most, t.least = make([]int64, len(p.cols)), make([]int64, len(p.cols))
+	t.room = t.base
+	for c, col := range p.cols {
+		net := t.net[c]
+		if net == nil {
+			continue
+		}
+		t.most[c], t.least[c] = -lavish, lavish
+		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
+			t.most[c], t.least[c] = max(t.most[c], net[o]), min(t.least[c], net[o])
+		}
+		t.room += t.most[c]
+	}
+}
+
+// nets remembers what the options of a column give less what they take.
+func (x *Index) nets(p *Problem, t *total, col *column) *memory {
 	m := x.recall(p, t.rule, fmt.Sprint(t.rule.ID, " net ", t.nth, p.base.Owned, col.key), func() *memory {
 		return &memory{net: make([]int64, 0, len(col.options))}
 	})
@@ -71,7 +86,7 @@ func (x *Index) nets(p *Problem, t *total, col *column) []int64 {
 		}
 		p.scratch = p.base
 	}
-	return m.net
+	return m
 }
 
 // net is what the part in a seat of the scratch build gives less what it takes.
@@ -133,25 +148,12 @@ func (p *Problem) dearest() int64 {
 
 // binds reports a column whose options differ in the sum.
 func (t *total) binds(c int) bool {
-	if t.net[c] == nil {
-		return false
-	}
-	for _, n := range t.net[c] {
-		if n < t.most[c] {
-			return true
-		}
-	}
-	return false
+	return t.net[c] != nil && t.least[c] < t.most[c]
 }
 
-// roomFor reports that no sum excludes option o of column c beside option j of column q, whatever the others give.
-func (p *Problem) roomFor(c, o, q, j int) bool {
-	for _, t := range p.sums {
-		if t.net[c] != nil && t.room+t.lack(c, o)+t.lack(q, j) < 0 {
-			return false
-		}
-	}
-	return true
+// roomFor reports that no sum excludes option o of column c whatever the others give.
+func (p *Problem) roomFor(c, o int) bool {
+	return !slices.ContainsFunc(p.sums, func(t *total) bool { return t.room+t.lack(c, o) < 0 })
 }
 
 // lack is how much less an option gives than the best of its column.
