@@ -17,6 +17,8 @@ type Balanced struct {
 	Rows     []Held
 	Tight    *Held `json:"limited_by"`
 	Step     *Step
+
+	Unfinished bool // the search ended before the next step up was known
 }
 
 // Held is what a build has of a resource against what the work needs.
@@ -99,6 +101,9 @@ func (a *Balanced) view(d *Desk) app.UI {
 		if a.Step != nil {
 			all = append(all, a.Step.view(d))
 		}
+		if a.Unfinished {
+			all = append(all, app.P().Class("hint").Text("The search ended early: there may be a step up that costs less, or one where none is told."))
+		}
 		return append(all, t.UI())
 	})
 }
@@ -125,9 +130,10 @@ func (s *Step) view(d *Desk) app.UI {
 
 // Equals is the parts of other makers that do the same in a build, the nearest first.
 type Equals struct {
-	Seat  string
-	Name  string
-	Parts []Equal
+	Seat       string
+	Name       string
+	Parts      []Equal
+	Unfinished bool // not every part was tried
 }
 
 // Equal is one of them.
@@ -145,7 +151,11 @@ func (e *Equals) view(d *Desk) app.UI {
 		return app.P().Body(app.Button().Type("button").ID("equals").Text("Find its equal of another maker").
 			OnClick(func(app.Context, app.Event) { d.fetchEquals() }))
 	}
-	if len(e.Parts) == 0 {
+	unfinished := "The search ended before every part of the seat was tried: others may do the same."
+	switch {
+	case len(e.Parts) == 0 && e.Unfinished:
+		return app.P().ID("equals-unfinished").Class("hint").Text(unfinished)
+	case len(e.Parts) == 0:
 		return app.P().ID("equals-none").Class("hint").Text("No other maker’s part does the same here: each would move a verdict, or an outcome by more than 3 %.")
 	}
 	return app.Div().Class("equals").Body(
@@ -162,6 +172,7 @@ func (e *Equals) view(d *Desk) app.UI {
 				app.P().Class("tried-why").Text(strings.Join(why, " ")),
 			)
 		})),
+		app.If(e.Unfinished, app.P().ID("equals-unfinished").Class("hint").Text(unfinished)),
 	)
 }
 

@@ -12,16 +12,18 @@ import (
 type Why struct {
 	Stands     bool
 	Asks       []string
+	Loose      bool // some of what is asked may not be in the way: the search ended before that was known
 	Repairs    []Repair
 	Unfinished bool
 }
 
 // Repair is a smallest set of demands whose giving up lets a machine stand.
 type Repair struct {
-	Drops []Drop
-	Price Quantity
-	Above Quantity
-	Build json.RawMessage
+	Drops  []Drop
+	Price  Quantity
+	Proven bool // no machine that meets the rest costs less
+	Above  Quantity
+	Build  json.RawMessage
 }
 
 // Drop is a demand that is given up: with the answer of the brief that asks it, or the seat whose choice it is.
@@ -50,10 +52,14 @@ func (y *Why) asks() []app.UI {
 	switch {
 	case y.Stands:
 		text = "A machine stands that meets everything asked."
-	case len(y.Asks) == 0 && y.Unfinished:
+	case len(y.Asks) == 0 && y.Unfinished && !y.Loose:
 		text = "The search ended before it was known what stands in the way, if anything does."
+	case len(y.Asks) == 0 && y.Loose:
+		text = "Not all that is asked can be met. The search ended before it was known what stands in the way."
 	case len(y.Asks) == 0:
 		text = "Nothing that is asked stands in the way: this stock holds no machine that goes together."
+	case y.Loose:
+		text = "These cannot all be met. The search ended before it was known which of them are in the way; some may not be:"
 	case len(y.Asks) == 1:
 		text = "One thing asked cannot be met:"
 	default:
@@ -86,7 +92,7 @@ func (y *Why) ways(mend func(*Repair)) app.UI {
 					OnClick(func(app.Context, app.Event) { mend(r) }, r.says()),
 			)
 		})),
-		app.If(y.Unfinished, app.P().Class("hint").Text("The search ended before everything that could be given up was found.")),
+		app.If(y.Unfinished, app.P().Class("hint").ID("repairs-unfinished").Text("The search ended early: the list may not be complete; something else may be given up instead.")),
 	)
 }
 
@@ -100,6 +106,9 @@ func (r *Repair) says() string {
 	text := "Give up " + strings.Join(asks, ", and ") + ": a machine for " + r.Price.Text + " before tax"
 	if r.Above.Figure > 0 {
 		text += ", " + r.Above.Text + " above what can be spent"
+	}
+	if !r.Proven {
+		text += ", perhaps for less"
 	}
 	return text + "."
 }

@@ -4,8 +4,9 @@ import "github.com/maxence-charriere/go-app/v9/pkg/app"
 
 // Idle is the money of a build that buys nothing the brief asks for.
 type Idle struct {
-	Together Quantity // what single swaps save, made one after another
-	Parts    []Wasted
+	Together   Quantity // what single swaps save, made one after another
+	Parts      []Wasted
+	Unfinished bool // not every part was looked at
 }
 
 // Wasted is what one part costs over the cheapest that would keep every verdict in its place.
@@ -34,7 +35,11 @@ func (i *Idle) view() app.UI {
 	if i == nil {
 		return app.Div().Hidden(true)
 	}
-	if len(i.Parts) == 0 {
+	unfinished := "The search ended before every part was looked at: more may be had cheaper with every verdict kept."
+	switch {
+	case len(i.Parts) == 0 && i.Unfinished:
+		return app.P().Class("idle").ID("idle-unfinished").Text(unfinished)
+	case len(i.Parts) == 0:
 		return app.P().Class("idle").Text("No part could be had cheaper without a verdict moving.")
 	}
 	return app.Div().Class("idle").Body(
@@ -51,5 +56,6 @@ func (i *Idle) view() app.UI {
 			}
 			return app.Li().DataSet("seat", w.Seat).Text(w.SeatTitle + ": " + w.Saves.Text + " more than " + instead + buys + ".")
 		})),
+		app.If(i.Unfinished, app.P().ID("idle-unfinished").Class("hint").Text(unfinished)),
 	)
 }

@@ -106,9 +106,25 @@ func (d *Desk) makePlan(seeking string, keep []string) {
 			return
 		}
 		d.adopt(p.Proof, nil)
+		d.complete(p.Proof)
 		d.plan = p
 		d.news = "Planned. " + d.proof.summary()
 	})
+}
+
+// complete looks for the money that buys nothing where the search that found a build was ended before that was looked for.
+func (d *Desk) complete(found *Proof) {
+	if found.Idle == nil || !found.Idle.Unfinished {
+		return
+	}
+	turn := d.turn
+	ask(d, "prove", d.about(), func(p *Proof) {
+		if turn == d.turn {
+			whole := *d.proof
+			whole.Idle = p.Idle
+			d.proof = &whole
+		}
+	}, d.grieve)
 }
 
 // verdictOfPlan says what stands behind the last plan.

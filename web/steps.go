@@ -16,6 +16,8 @@ type SeatSteps struct {
 	Seat     string
 	Up, Down *Stride
 	Full     []string // what the seat gives that nothing serves further, or that is enough
+
+	Unfinished bool // the search ended before it was known whether there is a step that is not told
 }
 
 // Stride is a step to another whole machine.
@@ -67,6 +69,10 @@ func (s *Steps) view(d *Desk, seat string) app.UI {
 		up = app.P().Class("step").Text("No step up: nothing serves " + strings.Join(one.Full, ", ") + " further to any use.")
 	}
 	down := app.P().Class("step").Text("No step down: nothing cheaper in this seat makes the machine cheaper.")
+	if one.Unfinished {
+		up = app.P().Class("step").Text("The search ended before a step up was found; there may be one.")
+		down = app.P().Class("step").Text("The search ended before a step down was found; there may be one.")
+	}
 	return app.Div().Class("steps").ID("steps-told").Body(
 		app.If(one.Up == nil, up).Else(one.Up.view(d, "up", "Up: "+one.Up.words()+", and "+one.Up.serves()+" goes further.")),
 		app.If(one.Down == nil, down).Else(one.Down.view(d, "down", "Down: "+one.Down.words()+".")),

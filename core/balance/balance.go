@@ -5,6 +5,7 @@ package balance
 
 import (
 	"cmp"
+	"context"
 	"slices"
 	"strings"
 
@@ -29,6 +30,10 @@ type Activity struct {
 	Figures []outcome.Figure // its outcomes
 	Tight   *Row             // what limits it: served the smallest part of the way to enough; nil where everything is enough
 	Step    *Step            // what the next step up of that would buy; nil where nothing in the stock goes further
+
+	// Unfinished tells that ctx ended before the next step up was known: another may cost less, or, where none is told, there may
+	// be one.
+	Unfinished bool
 }
 
 // Row is have against need for one resource.
@@ -57,8 +62,8 @@ type Step struct {
 // Change is one outcome before and after.
 type Change struct{ Before, After outcome.Figure }
 
-// Of balances a build under a brief.
-func Of(b *build.Build, said *brief.Brief, stock *part.Stock) Sheet {
+// Of balances a build under a brief. The next steps up are looked for until ctx ends.
+func Of(ctx context.Context, b *build.Build, said *brief.Brief, stock *part.Stock) Sheet {
 	needs := said.Needs(stock)
 	s := Sheet{Figures: outcome.Figures(b, needs, &stock.Calibration)}
 	for i, alone := range said.Alone(stock) {
@@ -71,7 +76,7 @@ func Of(b *build.Build, said *brief.Brief, stock *part.Stock) Sheet {
 		if m, ok := rule.Tightest(b, alone.Needs); ok {
 			if row, is := rowOf(&m, b, alone.Needs); is {
 				a.Tight = &row
-				a.Step = next(b, needs, stock, row)
+				a.Step, a.Unfinished = next(ctx, b, needs, stock, row)
 			}
 		}
 		s.Activities = append(s.Activities, a)
@@ -149,8 +154,9 @@ var companions = [...]build.Seat{build.Supply, build.Cooler}
 const nearest = 8
 
 // next is the cheapest way to go further in a row's resource by another part in its seat, alone or, where none goes in alone,
-// with another supply or cooler: the build stands as well as before, whatever the budget says, and no need is served less.
-func next(b *build.Build, n *brief.Needs, stock *part.Stock, row Row) *Step {
+// with another supply or cooler: the build stands as well as before, whatever the budget says, and no need is served less. Where
+// ctx ends before that is known it is the cheapest found.
+func next(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, row Row) (best *Step, unfinished bool) {
 	free := *n
 	free.Budget = 0
 	now := rule.Prove(b, &free)
@@ -167,22 +173,27 @@ func next(b *build.Build, n *brief.Needs, stock *part.Stock, row Row) *Step {
 	}
 	var further []build.Option
 	for _, o := range cheapestFirst(options(stock, b, row.Seat)) {
+		if ctx.Err() != nil {
+			return nil, true
+		}
 		other := with(b, o)
 		if o.Part == nil || have(other) <= at {
 			continue
 		}
 		if goes(other) {
-			return step(other, o, nil)
+			return step(other, o, nil), false
 		}
 		further = append(further, o)
 	}
-	var best *Step
 	for _, o := range further[:min(nearest, len(further))] {
 		for _, s := range companions {
 			for _, also := range cheapestFirst(options(stock, b, s)) {
 				other := with(with(b, o), also)
 				if best != nil && other.Price()-b.Price() >= best.Costs {
 					break
+				}
+				if ctx.Err() != nil {
+					return best, true
 				}
 				if goes(other) {
 					best = step(other, o, &also)
@@ -191,7 +202,7 @@ func next(b *build.Build, n *brief.Needs, stock *part.Stock, row Row) *Step {
 			}
 		}
 	}
-	return best
+	return best, false
 }
 
 // cheapestFirst orders options by price, and those of a price as they were.

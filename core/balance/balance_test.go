@@ -135,7 +135,7 @@ func TestBetterPartsNeverGiveLess(t *testing.T) {
 func TestStepsGoFurther(t *testing.T) {
 	steps := 0
 	for _, j := range jobs(t) {
-		for _, a := range Of(j.build, j.said, j.stock).Activities {
+		for _, a := range Of(t.Context(), j.build, j.said, j.stock).Activities {
 			if a.Step == nil {
 				continue
 			}
@@ -165,7 +165,7 @@ func TestEquals(t *testing.T) {
 			if !j.build.Filled(s) {
 				continue
 			}
-			list, err := Equals(j.build, j.needs, j.stock, s)
+			list, _, err := Equals(t.Context(), j.build, j.needs, j.stock, s, nil)
 			require.NoError(t, err)
 			for i, e := range list {
 				found++
@@ -183,7 +183,7 @@ func TestEquals(t *testing.T) {
 		}
 	}
 	require.NotZero(t, found)
-	_, err := Equals(&build.Build{}, nil, &part.Stock{}, build.Graphics)
+	_, _, err := Equals(t.Context(), &build.Build{}, nil, &part.Stock{}, build.Graphics, nil)
 	require.ErrorContains(t, err, "seat graphics of the build is empty")
 }
 
@@ -205,7 +205,7 @@ func TestOwnedPartsCostNothingAndAreNotIdle(t *testing.T) {
 		b := *j.build
 		free := j.build.Graphics.Price
 		b.Owned |= build.SetOf(build.Graphics)
-		idle, err := IdleOf(t.Context(), &b, j.needs, j.stock)
+		idle, err := IdleOf(t.Context(), &b, j.needs, j.stock, nil)
 		require.NoError(t, err)
 		require.Equal(t, j.build.Price()-free, idle.Price)
 		require.True(t, idle.Found)
@@ -229,7 +229,7 @@ func TestStepsServeAndSpendWhatTheySay(t *testing.T) {
 		free := *j.needs
 		free.Budget = 0
 		have := plan.Serving(j.build, j.needs)
-		steps, err := Steps(t.Context(), j.build, j.needs, j.stock)
+		steps, err := Steps(t.Context(), j.build, j.needs, j.stock, nil)
 		require.NoError(t, err)
 		for _, s := range steps {
 			for _, stride := range []*Stride{s.Up, s.Down} {
@@ -283,7 +283,7 @@ func TestTwinIsEqualInEverySeat(t *testing.T) {
 				continue
 			}
 			stock, id := twinned(j.stock, b, s)
-			list, err := Equals(b, j.needs, stock, s)
+			list, _, err := Equals(t.Context(), b, j.needs, stock, s, nil)
 			require.NoError(t, err)
 			require.True(t, slices.ContainsFunc(list, func(e Equal) bool {
 				return e.Option.ID() == id && e.Apart == 0 && e.Costs == 0

@@ -2,6 +2,7 @@ package balance
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"slices"
 
@@ -9,6 +10,7 @@ import (
 	"slipfit/core/build"
 	"slipfit/core/outcome"
 	"slipfit/core/part"
+	"slipfit/core/plan"
 	"slipfit/core/rule"
 	"slipfit/core/unit"
 )
@@ -26,23 +28,25 @@ type Equal struct {
 }
 
 // Equals lists the parts of other makers that could sit in a seat, as many and on the same face: every rule comes to the same
-// verdicts and no outcome moves by more than three hundredths. Makers the customer likes come first, then the nearest: the one whose outcomes move least, then whose price does.
-func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]Equal, error) {
+// verdicts and no outcome moves by more than three hundredths. Makers the customer likes come first, then the nearest: the one
+// whose outcomes move least, then whose price does. Where ctx ends before every part was looked at, complete is false. Told, which
+// may be nil, hears which share of them has been, and how many are equals.
+func Equals(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat, told func(plan.Course)) (list []Equal, complete bool, err error) {
 	var now *part.Article
 	count := 0
 	for _, l := range b.Lines() {
 		if l.Seat == s {
 			if now != nil && now != l.Article {
-				return nil, fmt.Errorf("seat %s holds several different parts; equals are told of one", s)
+				return nil, false, fmt.Errorf("seat %s holds several different parts; equals are told of one", s)
 			}
 			now, count = l.Article, l.Count
 		}
 	}
 	if now == nil {
-		return nil, fmt.Errorf("seat %s of the build is empty", s)
+		return nil, false, fmt.Errorf("seat %s of the build is empty", s)
 	}
 	if s == build.Fans && len(b.Fans) > 1 {
-		return nil, fmt.Errorf("seat %s holds fans in %d places; equals are told of one", s, len(b.Fans))
+		return nil, false, fmt.Errorf("seat %s holds fans in %d places; equals are told of one", s, len(b.Fans))
 	}
 	if n == nil {
 		n = &brief.Needs{}
@@ -51,9 +55,17 @@ func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]
 	proof := rule.Prove(b, n)
 	before := verdictsOf(&proof)
 	was := outcome.Figures(b, n, &stock.Calibration)
-	var list []Equal
 	seen := map[string]bool{}
-	for _, o := range likewise(stock, b, s) {
+	complete = true
+	all := likewise(stock, b, s)
+	for i, o := range all {
+		if ctx.Err() != nil {
+			complete = false
+			break
+		}
+		if told != nil {
+			told(plan.Course{Done: float64(i) / float64(len(all)), Found: len(list)})
+		}
 		if o.Part == nil || o.Part.Common().Maker == now.Maker || s.Several() && s != build.Fans && o.Count != count || seen[o.ID()] {
 			continue
 		}
@@ -73,7 +85,7 @@ func Equals(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat) ([]
 		}
 		return cmp.Or(cmp.Compare(x.Apart, y.Apart), cmp.Compare(max(x.Costs, -x.Costs), max(y.Costs, -y.Costs)), cmp.Compare(x.Option.ID(), y.Option.ID()))
 	})
-	return list, nil
+	return list, complete, nil
 }
 
 // likewise lists the ways to fill a seat of a build as it is filled now: fans and cards as many and on the same face, the others

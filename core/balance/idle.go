@@ -38,6 +38,9 @@ type Idle struct {
 	Cheapest *build.Build // the cheapest build found
 	Together unit.Money
 	Parts    []Wasted // by seat, those that save anything, the most first
+
+	// Unfinished tells that ctx ended before every part was looked at: more may be saved than Parts and Together say.
+	Unfinished bool
 }
 
 // Wasted is what one part costs over the cheapest that would keep every verdict in its place.
@@ -54,15 +57,16 @@ type Wasted struct {
 // Nothing reports money that buys neither value nor any outcome.
 func (w *Wasted) Nothing() bool { return w.Worth <= 0 && len(w.Changes) == 0 }
 
-// IdleOf tells the idle money of a build under needs. The planner looks for the cheapest build until ctx ends.
-func IdleOf(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) (*Idle, error) {
-	i := Parts(b, n, stock)
-	least, bound, proven, err := leastOf(ctx, n, owned(b), stock)
+// IdleOf tells the idle money of a build under needs. The planner looks for the cheapest build until ctx ends; told, which may be
+// nil, hears how far it is.
+func IdleOf(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, told func(plan.Course)) (*Idle, error) {
+	i := Parts(ctx, b, n, stock)
+	least, bound, proven, err := leastOf(ctx, n, owned(b), stock, told)
 	if err != nil {
 		return nil, err
 	}
 	if len(b.Screens) > 1 {
-		other, otherBound, otherProven, err := leastWithScreens(ctx, b, n, stock)
+		other, otherBound, otherProven, err := leastWithScreens(ctx, b, n, stock, told)
 		if err != nil {
 			return nil, err
 		}
@@ -85,11 +89,12 @@ func IdleOf(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Sto
 }
 
 // leastOf is the cheapest build that serves needs whatever the budget, nil where none was found; no build costs less than bound.
-func leastOf(ctx context.Context, n *brief.Needs, keep []plan.Choice, stock *part.Stock) (least *build.Build, bound unit.Money, proven bool, err error) {
+func leastOf(ctx context.Context, n *brief.Needs, keep []plan.Choice, stock *part.Stock, told func(plan.Course)) (least *build.Build, bound unit.Money, proven bool, err error) {
 	problem, err := plan.New(stock, plan.Ask{Needs: n, Keep: keep, Lift: []string{rule.Budget.ID}})
 	if err != nil {
 		return nil, 0, false, err
 	}
+	problem.Told = told
 	a := problem.Least(ctx)
 	return a.Build, a.Certificate.Final.Price, a.Status == plan.Optimal, nil
 }
@@ -97,7 +102,7 @@ func leastOf(ctx context.Context, n *brief.Needs, keep []plan.Choice, stock *par
 // leastWithScreens is the cheapest build around the screens that a build has. The planner buys one kind of screen, so that where
 // several kinds stand it is asked for the machine that feeds them as if they were the customer's own: with any input, which no
 // build around them undercuts, and where those do not feed them in truth through DisplayPort alone, which proves nothing.
-func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) (least *build.Build, bound unit.Money, proven bool, err error) {
+func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, told func(plan.Course)) (least *build.Build, bound unit.Money, proven bool, err error) {
 	screens := seatPrice(b, build.Screens)
 	for _, input := range [...]string{"", "dp"} {
 		theirs := *n
@@ -107,7 +112,7 @@ func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, stock
 			theirs.Screens = append(theirs.Screens, brief.Screen{Width: int(m.Width.Or(0)), Height: int(m.Height.Or(0)), Refresh: int(m.Refresh.Or(0)),
 				Bits: int(m.Depth.Or(0)), Count: s.Count, Owned: true, Input: input})
 		}
-		found, under, optimal, err := leastOf(ctx, &theirs, owned(b), stock)
+		found, under, optimal, err := leastOf(ctx, &theirs, owned(b), stock, told)
 		if err != nil {
 			return nil, 0, false, err
 		}
@@ -125,9 +130,12 @@ func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, stock
 	return nil, bound, false, nil
 }
 
-// Parts tells idle money part by part alone, without asking the planner.
-func Parts(b *build.Build, n *brief.Needs, stock *part.Stock) *Idle {
-	return &Idle{Price: b.Price(), Parts: swaps(b, n, stock), Together: b.Price() - swapped(b, n, stock).Price()}
+// Parts tells idle money part by part alone, without asking the planner, until ctx ends.
+func Parts(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) *Idle {
+	i := &Idle{Price: b.Price(), Parts: swaps(ctx, b, n, stock)}
+	i.Together = i.Price - swapped(ctx, b, n, stock).Price()
+	i.Unfinished = ctx.Err() != nil
+	return i
 }
 
 // owned settles the seats whose parts the customer has already.
@@ -142,8 +150,8 @@ func owned(b *build.Build) []plan.Choice {
 }
 
 // swaps is the cheapest filling of each seat by itself that keeps every verdict of a build, those that save anything, the most
-// first. Parts the customer owns save nothing.
-func swaps(b *build.Build, n *brief.Needs, stock *part.Stock) []Wasted {
+// first, as far as they are found before ctx ends. Parts the customer owns save nothing.
+func swaps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) []Wasted {
 	proof := rule.Prove(b, n)
 	before := verdictsOf(&proof)
 	var list []Wasted
@@ -151,7 +159,7 @@ func swaps(b *build.Build, n *brief.Needs, stock *part.Stock) []Wasted {
 		if !b.Filled(s) || b.Owned.Has(s) {
 			continue
 		}
-		if o, worth, ok := cheapest(b, n, stock, s, before); ok {
+		if o, worth, ok := cheapest(ctx, b, n, stock, s, before); ok {
 			other := with(b, o)
 			list = append(list, Wasted{s, title(b, s), seatPrice(b, s), o, b.Price() - other.Price(), worth, bought(changes(b, other, n, stock))})
 		}
@@ -161,13 +169,13 @@ func swaps(b *build.Build, n *brief.Needs, stock *part.Stock) []Wasted {
 }
 
 // cheapest is the cheapest filling of a seat below its price that keeps every verdict; of several at that price the one that
-// serves most. lost is the worth that goes with the dearer part.
-func cheapest(b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat, before verdicts) (best build.Option, lost int64, ok bool) {
+// serves most. lost is the worth that goes with the dearer part. Where ctx ends, none may be found that is there.
+func cheapest(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat, before verdicts) (best build.Option, lost int64, ok bool) {
 	rules := reading(s)
 	was, _ := before.swap(b, n, rules)
 	now := seatPrice(b, s)
 	for _, o := range cheapestFirst(options(stock, b, s)) {
-		if o.Price() >= now || ok && o.Price() > best.Price() {
+		if o.Price() >= now || ok && o.Price() > best.Price() || ctx.Err() != nil {
 			break
 		}
 		if worth, keeps := before.swap(with(b, o), n, rules); keeps && (!ok || was-worth < lost) {
@@ -187,10 +195,10 @@ func bought(list []Change) []Change {
 	})
 }
 
-// swapped is a build after single swaps one after another, the one that saves most first, until none saves.
-func swapped(b *build.Build, n *brief.Needs, stock *part.Stock) *build.Build {
+// swapped is a build after single swaps one after another, the one that saves most first, until none saves or ctx ends.
+func swapped(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) *build.Build {
 	for {
-		list := swaps(b, n, stock)
+		list := swaps(ctx, b, n, stock)
 		if len(list) == 0 {
 			return b
 		}

@@ -130,7 +130,7 @@ func TestWhatThreeFansBuy(t *testing.T) {
 	require.Greater(t, air.Parts[0].TempC.Expected-loop.Parts[0].TempC.Expected, 10.0, "what it buys, K")
 	require.InDelta(t, air.ChairDBA.Expected, loop.ChairDBA.Expected, 1, "dB(A)")
 	require.Empty(t, changes(plain, three, n, stock), "no outcome")
-	idle := Parts(three, n, stock)
+	idle := Parts(t.Context(), three, n, stock)
 	named := false
 	for _, w := range idle.Parts {
 		named = named || w.Seat == build.Cooler && w.Nothing() && w.Saves > 0

@@ -30,14 +30,14 @@ func TestIdleMoneyOfDifferentScreens(t *testing.T) {
 		require.True(t, ok)
 		b.Screens = append(b.Screens, build.ScreenSet{Monitor: m, Count: 1})
 	}
-	idle, err := IdleOf(t.Context(), b, j.needs, stock)
+	idle, err := IdleOf(t.Context(), b, j.needs, stock, nil)
 	require.NoError(t, err)
 	require.True(t, idle.Found)
 	require.Equal(t, b.Screens, idle.Cheapest.Screens)
 	require.Less(t, idle.Least, j.build.Price(), "two alike cost %s", alike)
 	p := rule.Prove(idle.Cheapest, j.needs)
 	require.True(t, p.Stands())
-	again, err := IdleOf(t.Context(), idle.Cheapest, j.needs, stock)
+	again, err := IdleOf(t.Context(), idle.Cheapest, j.needs, stock, nil)
 	require.NoError(t, err)
 	require.Zero(t, again.Total, "nothing of the cheapest is idle")
 	require.LessOrEqual(t, again.Bound, again.Least)
@@ -47,7 +47,7 @@ func TestIdleMoneyOfDifferentScreens(t *testing.T) {
 		if proof := rule.Prove(dearer, j.needs); s.Price <= idle.Cheapest.Supply.Price || !proof.Stands() {
 			continue
 		}
-		more, err := IdleOf(t.Context(), dearer, j.needs, stock)
+		more, err := IdleOf(t.Context(), dearer, j.needs, stock, nil)
 		require.NoError(t, err)
 		require.Equal(t, s.Price-idle.Cheapest.Supply.Price, more.Total)
 		return

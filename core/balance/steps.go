@@ -18,6 +18,9 @@ type SeatSteps struct {
 	Up   *Stride  // nil where nothing of the seat can be served further
 	Down *Stride  // nil where nothing cheaper in the seat makes the build cheaper, whatever is given up
 	Full []string // resources of the seat that are served to enough already, or that nothing in the stock serves further
+
+	// Unfinished tells that ctx ended before it was known whether there is a step that is not told.
+	Unfinished bool
 }
 
 // Stride is a step to another whole build.
@@ -33,14 +36,18 @@ type Stride struct {
 
 // Steps tells for each filled seat of a build the cheapest way to serve its resources further, and the next cheaper filling with
 // which a build stands; where none does, the next cheaper one and what it gives up. Everything else is served at least as far,
-// other seats may change. Seats with parts the customer owns are left alone. The budget is not asked.
-func Steps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) ([]SeatSteps, error) {
+// other seats may change. Seats with parts the customer owns are left alone. The budget is not asked. Told, which may be nil, hears
+// which share of the seats has been looked at.
+func Steps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, told func(plan.Course)) ([]SeatSteps, error) {
 	x := plan.NewIndex(stock)
 	ask := plan.Ask{Needs: n, Keep: owned(b)}
 	var list []SeatSteps
 	for s := range build.Seat(build.Seats) {
 		if !b.Filled(s) || b.Owned.Has(s) || s == build.Services {
 			continue
+		}
+		if told != nil {
+			told(plan.Course{Done: float64(s) / float64(build.Services)})
 		}
 		step := SeatSteps{Seat: s, Part: title(b, s)}
 		var own []brief.Resource
@@ -54,6 +61,8 @@ func Steps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stoc
 			switch {
 			case err != nil:
 				return nil, err
+			case a.Status == plan.Unknown:
+				step.Unfinished = true
 			case a.Build == nil:
 				step.Full = append(step.Full, r.Title())
 			case step.Up == nil || a.Price-b.Price() < step.Up.Costs:
@@ -69,6 +78,7 @@ func Steps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stoc
 			if err != nil {
 				return nil, err
 			}
+			step.Unfinished = step.Unfinished || a.Status == plan.Unknown
 			if a.Build != nil {
 				step.Down = stride(b, &a, n, stock)
 				step.Down.Gives = short(a.Build, n)

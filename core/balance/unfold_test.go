@@ -12,7 +12,7 @@ func TestEveryNumberUnfolds(t *testing.T) {
 	rows := 0
 	for _, j := range jobs(t) {
 		alone := j.said.Alone(j.stock)
-		for i, a := range Of(j.build, j.said, j.stock).Activities {
+		for i, a := range Of(t.Context(), j.build, j.said, j.stock).Activities {
 			for _, row := range a.Rows {
 				rows++
 				need := alone[i].Needs.By[row.Resource]

@@ -75,12 +75,12 @@ func TestWishesReachTheBuild(t *testing.T) {
 	})
 	t.Run("makers to prefer", func(t *testing.T) {
 		b, n := plans(t, ``, ``)
-		list, err := Equals(b, n, stock, build.Supply)
+		list, _, err := Equals(t.Context(), b, n, stock, build.Supply, nil)
 		require.NoError(t, err)
 		require.NotEmpty(t, list)
 		last := list[len(list)-1].Option
 		n.Wish.Prefer = []string{last.Part.Common().Maker}
-		list, err = Equals(b, n, stock, build.Supply)
+		list, _, err = Equals(t.Context(), b, n, stock, build.Supply, nil)
 		require.NoError(t, err)
 		require.True(t, list[0].Liked, "equals of makers they like come first")
 		require.Equal(t, last.Part.Common().Maker, list[0].Option.Part.Common().Maker)

@@ -90,44 +90,6 @@ func TestQuietByBruteForce(t *testing.T) {
 	require.Greater(t, stand, 10)
 }
 
-// TestAimsEndedEarly ends both searches early: what is told then stands, and its gap reaches to the true answer.
-func TestAimsEndedEarly(t *testing.T) {
-	stock := generic(t)
-	early := 0
-	for _, tr := range briefed(t, stock) {
-		if tr.name != "silent-studio" && tr.name != "bird-sound" {
-			continue
-		}
-		p, err := New(stock, Ask{Needs: tr.needs})
-		require.NoError(t, err)
-		small, quiet := p.Small(t.Context()), p.Quiet(t.Context())
-		require.Equal(t, Optimal, small.Status)
-		require.Equal(t, Optimal, quiet.Status)
-		for _, after := range []int64{1, 2, 5, 20, 60, 200} {
-			p, err := New(stock, Ask{Needs: tr.needs})
-			require.NoError(t, err)
-			ctx := &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
-			a := p.Small(ctx)
-			require.LessOrEqual(t, a.Certificate.Final.Volume, small.Certificate.Final.Volume)
-			if a.Status == Feasible {
-				early++
-				require.Equal(t, a.Build.Case.Volume.Or(0), a.Certificate.Final.Volume+a.Certificate.Gap.Volume)
-				require.GreaterOrEqual(t, a.Build.Case.Volume.Or(0), small.Build.Case.Volume.Or(0))
-			}
-			ctx = &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
-			a = p.Quiet(ctx)
-			require.LessOrEqual(t, a.Certificate.Final.Noise, quiet.Certificate.Final.Noise)
-			if a.Status == Feasible {
-				early++
-				level, known := Heard(a.Build, tr.needs)
-				require.True(t, known)
-				require.LessOrEqual(t, level, a.Certificate.Final.Noise+a.Certificate.Gap.Noise)
-			}
-		}
-	}
-	require.Greater(t, early, 3)
-}
-
 // TestLikedMakersBreakTies gives the catalog a twin of each part of the cheapest build, last in the order of ids, and makes its
 // maker liked: of builds equal in price and value the one with the liked part is first.
 func TestLikedMakersBreakTies(t *testing.T) {

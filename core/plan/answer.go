@@ -61,6 +61,11 @@ type Cut struct {
 	Empties bool // whether it left a seat without any option
 }
 
+// certify notes what an answer speaks for and what it took to come to.
+func (p *Problem) certify(c *Certificate) {
+	c.Combinations, c.Nodes, c.Checks = p.combinations(), p.watch.course.Nodes, p.index.checks-p.asked
+}
+
 // combinations is how many ways the open seats can be filled before any rule looks.
 func (p *Problem) combinations() *big.Int {
 	n := big.NewInt(1)

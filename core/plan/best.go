@@ -15,38 +15,37 @@ const scale = 1 << 16
 // in tie order. It first finds the most value, then the least price for it. A bound weighs price against value: for any
 // price of a value point, what is left of value less price bounds the value that a budget can buy.
 func (p *Problem) Best(ctx context.Context) Answer {
+	p.begin(ctx)
 	of := kernelOf
 	if p.count() < kernelFrom {
 		of = 0
 	}
-	return p.bestFrom(ctx, of)
+	return p.bestFrom(of)
 }
 
 // bestFrom finds the best build, having searched a kernel of so many options of each column first; of none, where that is nought.
-func (p *Problem) bestFrom(ctx context.Context, of int) Answer {
+func (p *Problem) bestFrom(of int) Answer {
 	a := Answer{Certificate: Certificate{Combinations: p.combinations()}}
 	if p.emptied() {
 		return p.infeasible(a)
 	}
-	low := p.least(ctx)
-	a.Certificate.Nodes += low.nodes
+	low := p.least()
 	best := low.best
 	if best == nil {
-		p.conclude(&a, nil, low.stopped)
+		p.conclude(&a, nil, low.proven())
 		return a
 	}
-	h := &hunt{ctx: ctx, p: p, best: best}
-	if of > 0 {
+	h := &hunt{p: p, best: best}
+	if of > 0 && !p.watch.ended {
 		h.kernel(of)
 	}
 	h.shares = p.shares()
 	a.Certificate.Root = Bound{Worth: max(best.worth, h.ceiling()), Price: unit.Money(min(best.price, p.fixed+low.bound.root()))}
 	worth, price := h.most(), int64(a.Certificate.Root.Price)
-	if !h.stopped {
+	if worth == best.worth {
 		price = max(price, h.cheapest())
 	}
-	a.Certificate.Nodes += h.nodes
-	p.conclude(&a, best, h.stopped)
+	p.conclude(&a, best, worth == best.worth && price == best.price)
 	a.Certificate.Final = Bound{Worth: worth, Price: unit.Money(price)}
 	a.Certificate.Gap = Bound{Worth: worth - best.worth, Price: unit.Money(best.price - price)}
 	return a
@@ -80,21 +79,17 @@ func (h *hunt) kernel(of int) {
 	if q == nil {
 		return
 	}
-	k := &hunt{ctx: h.ctx, p: q, best: h.best, shares: q.shares(), cap: kernelTo}
+	k := &hunt{p: q, best: h.best, shares: q.shares(), cap: kernelTo}
 	k.most()
-	h.nodes, h.stopped = k.nodes, k.stopped
 }
 
 // hunt is a search for the best build in progress. The problem is searched in shares, which differ in what seats they leave
 // empty: rules can say much more of a seat that is known to be filled.
 type hunt struct {
-	ctx     context.Context
-	p       *Problem
-	best    *leaf
-	shares  []*share
-	nodes   int64
-	stopped bool
-	cap     int64 // effort a share is given; nought for all it takes
+	p      *Problem
+	best   *leaf
+	shares []*share
+	cap    int64 // effort a share is given; nought for all it takes
 }
 
 // share is one share of a problem. Its choices are known by the same options.
@@ -103,7 +98,8 @@ type share struct {
 	most int64 // no choice of it within the budget is worth more
 }
 
-// shares splits the problem by which seats that may be left empty are, those that may serve most first.
+// shares splits the problem by which seats that may be left empty are, those that may serve most first. Once the context has ended
+// it splits no further.
 func (p *Problem) shares() []*share {
 	list := []*Problem{p}
 	for c, col := range p.cols {
@@ -112,6 +108,10 @@ func (p *Problem) shares() []*share {
 		}
 		var next []*Problem
 		for _, q := range list {
+			if p.watch.ended {
+				next = append(next, q)
+				continue
+			}
 			for _, fill := range [...]bool{false, true} {
 				if r := q.within(q.leaving(c, fill)); r != nil {
 					next = append(next, r)
@@ -174,11 +174,11 @@ func (h *hunt) cheaper() gauge {
 func (h *hunt) most() int64 {
 	budget := h.p.purse
 	ceiling := h.best.worth
-	for _, part := range h.shares {
+	for i, part := range h.shares {
 		if part.most <= h.best.worth {
 			continue
 		}
-		if h.stopped {
+		if h.p.watch.ended {
 			ceiling = max(ceiling, part.most)
 			continue
 		}
@@ -187,7 +187,7 @@ func (h *hunt) most() int64 {
 			continue
 		}
 		free := p.newBound(main.frame, weights{perPoint: scale})
-		s := newSearch(h.ctx, main, 0, free, p.priceBound())
+		s := newSearch(main, 0, free, p.priceBound())
 		limit := func() {
 			s.limit = main.costFor(budget, h.best.worth+1)
 			s.guards[0].limit = free.costFor(budget, h.best.worth+1)
@@ -197,53 +197,63 @@ func (h *hunt) most() int64 {
 		s.found = func(s *search) {
 			if l := s.leaf(); l.price-p.fixed <= budget && l.worth > h.best.worth {
 				*h.best = l
+				h.p.watch.found(&l)
 				limit()
 			}
 		}
-		h.run(s)
-		if s.stopped {
-			ceiling = max(ceiling, min(part.most, main.worthWithin(budget, s.open)))
+		worth := func(cost int64) int64 { return min(part.most, main.worthWithin(budget, cost)) }
+		if h.cap == 0 {
+			rest := h.shares[i+1:]
+			h.p.watch.nearer = func() {
+				most := max(h.best.worth, ceiling, worth(s.ahead()))
+				if len(rest) > 0 {
+					most = max(most, rest[0].most)
+				}
+				h.p.watch.servesNoMore(most)
+			}
+		}
+		s.cap = h.cap
+		s.run()
+		h.p.watch.nearer = nil
+		if s.open < never {
+			ceiling = max(ceiling, worth(s.open))
 		}
 	}
 	return max(ceiling, h.best.worth)
 }
 
-func (h *hunt) run(s *search) {
-	s.cap = h.cap
-	s.run()
-	h.nodes += s.nodes
-	h.stopped = h.stopped || s.stopped
-}
-
 // cheapest lowers the best to the cheapest choice that serves as much, first in tie order, and returns what no such choice
 // costs less than.
 func (h *hunt) cheapest() int64 {
+	watch := h.p.watch
+	watch.servesNoMore(h.best.worth)
 	floor := int64(never)
 	var ties []*search
 	for _, part := range h.shares {
 		if part.most < h.best.worth {
 			continue
 		}
-		if h.stopped {
+		if watch.ended {
 			return 0
 		}
 		p, main := part.focus(h.cheaper())
 		if p == nil {
 			continue
 		}
-		s := newSearch(h.ctx, main, 0, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
+		s := newSearch(main, 0, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
 		h.limit(s, h.best.price-1)
 		s.found = func(s *search) {
 			if l := s.leaf(); l.worth >= h.best.worth && l.price < h.best.price {
 				*h.best = l
+				watch.found(&l)
 				h.limit(s, h.best.price-1)
 			}
 		}
-		h.run(s)
-		if s.stopped {
+		s.run()
+		if s.open < never {
 			floor = min(floor, h.p.fixed+main.priceFor(h.best.worth, s.open))
 		}
-		ties = append(ties, newSearch(h.ctx, main, 0, s.guards[0].bound, s.guards[1].bound))
+		ties = append(ties, newSearch(main, 0, s.guards[0].bound, s.guards[1].bound))
 	}
 	for _, s := range ties {
 		h.first(s)
@@ -263,7 +273,7 @@ func (h *hunt) limit(s *search, price int64) {
 // comes before the best.
 func (h *hunt) first(s *search) {
 	h.limit(s, h.best.price)
-	if h.stopped || s.root() > s.limit {
+	if h.p.watch.ended || s.root() > s.limit {
 		return
 	}
 	s.tidy = true
@@ -276,7 +286,6 @@ func (h *hunt) first(s *search) {
 		}
 	}
 	s.run()
-	h.nodes += s.nodes
 }
 
 // before reports a choice that comes earlier in tie order than another.

@@ -58,6 +58,7 @@ func (b *bound) own(c, o int) int64 {
 // weigh works out what each option of a column costs at least with all that hangs on it.
 func (b *bound) weigh(c int) {
 	col := b.p.cols[c]
+	b.p.watch.poll(len(col.options))
 	reach := make([]int64, len(col.options))
 	for o := range reach {
 		reach[o] = never
@@ -102,13 +103,13 @@ func (b *bound) send(c int, to *quote) {
 	}
 }
 
-// first is the least reach of a column, never where it has no option.
+// first is the least reach of a column, never where it has no option; no more than that where the context has ended.
 func (b *bound) first(c int) int64 {
 	if len(b.p.alone[c]) == 0 {
 		return slices.Min(b.reach[c])
 	}
 	for _, o := range b.rank(c) {
-		if b.p.stands(c, int(o)) {
+		if b.p.watch.ended || b.p.stands(c, int(o)) {
 			return b.reach[c][o]
 		}
 	}
@@ -159,17 +160,25 @@ func (k *classes) heads(cost []int64) []int32 {
 	return list
 }
 
-// least is what the column costs at least beside option j of the other.
+// least is what the column costs at least beside option j of the other; no more than that where the context has ended.
 func (t *quote) least(j int) int64 {
 	told := &t.told[t.grade[1].of[j]]
 	if *told == unasked {
 		*told = never
-		for _, o := range t.heads {
-			if t.b.reach[t.c][o] >= *told {
+		watch, steps := t.b.p.watch, 0
+		for i, o := range t.heads {
+			reach := t.b.reach[t.c][o]
+			if reach >= *told {
+				break
+			}
+			if watch.ended {
+				*told = reach // what follows reaches no lower
 				break
 			}
 			*told = min(*told, t.b.with(t.match, int(o), j, *told))
+			steps = i
 		}
+		watch.poll(steps + 1)
 	}
 	return *told
 }

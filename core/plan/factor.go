@@ -133,6 +133,14 @@ func cost(q *query) int {
 	return 1
 }
 
+// weight is how much work it is to ask a query.
+func weight(q *query) int {
+	if cost(q) > 0 {
+		return predicting
+	}
+	return asking
+}
+
 // ask returns the worth of a choice of the factor's columns, or failed.
 func (f *factor) ask(p *Problem, options []int) int64 {
 	s := f.look(p)
@@ -188,7 +196,7 @@ func (f *factor) appraise(p *Problem) {
 }
 
 // highest is the largest worth of the factor with some of its columns still to be decided; no more than so much where there are
-// too many ways.
+// too many ways, or where the context has ended.
 func (f *factor) highest(p *Problem, options, rest []int, cap int64) int64 {
 	live := make([][]int, len(rest)) // by column: an option of each class that has a live one
 	n := 1
@@ -196,7 +204,7 @@ func (f *factor) highest(p *Problem, options, rest []int, cap int64) int64 {
 		live[i] = f.by[f.at[c]].living(p.cols[c])
 		n *= len(live[i])
 	}
-	if n > appraiseTo {
+	if p.watch.poll(min(n, appraiseTo)); n > appraiseTo || p.watch.ended {
 		return cap
 	}
 	most := int64(failed)
@@ -204,6 +212,9 @@ func (f *factor) highest(p *Problem, options, rest []int, cap int64) int64 {
 	walk = func(i int) {
 		if i == len(rest) {
 			most = max(most, f.ask(p, options))
+			if p.watch.ended {
+				most = cap
+			}
 			return
 		}
 		for _, o := range live[i] {

@@ -56,7 +56,7 @@ func (p *Problem) blankFrame(head int) *frame {
 }
 
 // frameFor makes a bound on a frame of its own: each column hangs on the earlier one that raises the bound most under the
-// given costs.
+// given costs. Columns that are still to be hung when the context ends hang on none.
 func (p *Problem) frameFor(w weights, head int) *bound {
 	b := p.blankBound(p.blankFrame(head), w)
 	for i := len(b.order) - 1; i >= 0; i-- {
@@ -77,6 +77,9 @@ func (b *bound) choose(c int, earlier []int) *quote {
 	var best *quote
 	most := 0.5
 	for _, q := range earlier {
+		if b.p.watch.ended {
+			return nil
+		}
 		if !b.p.match(c, q).joined {
 			continue
 		}

@@ -34,6 +34,7 @@ const steepness = 8
 // Frontier finds every price within the budget at which more value can be had than for less, from the cheapest build that
 // stands to the one that serves most.
 func (p *Problem) Frontier(ctx context.Context) Frontier {
+	p.begin(ctx)
 	f := Frontier{Certificate: Certificate{Combinations: p.combinations()}}
 	c := &f.Certificate
 	if p.emptied() {
@@ -41,12 +42,12 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 		f.Status, f.Certificate, f.Cuts = a.Status, a.Certificate, a.Cuts
 		return f
 	}
-	s := p.least(ctx)
-	least := s.best
-	c.Root.Price = unit.Money(p.fixed + s.bound.root())
-	c.Nodes, c.Checks = s.nodes, p.index.checks-p.asked
+	low := p.least()
+	least := low.best
+	c.Root.Price = unit.Money(p.fixed + low.bound.root())
+	c.Nodes, c.Checks = p.watch.course.Nodes, p.index.checks-p.asked
 	switch {
-	case least == nil && s.stopped:
+	case least == nil && !low.proven():
 		f.Status = Unknown
 		return f
 	case least == nil:
@@ -55,37 +56,34 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 		return f
 	}
 	c.Final.Price = unit.Money(least.price)
-	if s.stopped {
-		c.Final.Price = min(c.Final.Price, max(c.Root.Price, unit.Money(p.fixed+s.open)))
+	if !low.proven() {
+		c.Final.Price = min(c.Final.Price, unit.Money(low.floor()))
 		c.Gap.Price = unit.Money(least.price) - c.Final.Price
 	}
-	w := &staircase{ctx: ctx, points: []leaf{*least}, stopped: s.stopped}
+	w := &staircase{watch: p.watch, points: []leaf{*least}}
 	w.climb(p.shares())
-	c.Nodes += w.nodes
 	c.Root.Worth, c.Gap.Worth = w.most, w.missed
 	top := w.points[len(w.points)-1].worth
 	c.Final.Worth = min(w.most, top+w.missed)
 	f.Status = Optimal
-	if w.stopped {
+	if !low.proven() || w.missed > 0 {
 		f.Status = Feasible
 	}
 	for i := range w.points {
 		l := &w.points[i]
 		f.Points = append(f.Points, Point{unit.Money(l.price), l.worth, p.build(l)})
 	}
-	c.Checks = p.index.checks - p.asked
+	c.Nodes, c.Checks = p.watch.course.Nodes, p.index.checks-p.asked
 	return f
 }
 
 // staircase is the choices found that nothing found betters, as the shares of a problem are searched one after the other.
 type staircase struct {
-	ctx     context.Context
-	points  []leaf // the cheapest first, each worth more than the one before
-	tied    bool   // whether choices on the points count, not those above them
-	most    int64  // no choice is worth more
-	missed  int64  // how much more than the frontier what an end left unexplored may be worth at some price
-	nodes   int64
-	stopped bool
+	watch  *watch
+	points []leaf // the cheapest first, each worth more than the one before
+	tied   bool   // whether choices on the points count, not those above them
+	most   int64  // no choice is worth more
+	missed int64  // how much more than the frontier what an end left unexplored may be worth at some price
 }
 
 // climb searches every share, then puts the first in tie order into each point.
@@ -93,13 +91,18 @@ func (w *staircase) climb(shares []*share) {
 	w.most = w.points[0].worth
 	for _, part := range shares {
 		w.most = max(w.most, part.most)
-		if t := part.newStairs(w).reduced(); t != nil {
-			t.explore()
+	}
+	w.watch.servesNoMore(w.most)
+	for _, part := range shares {
+		if w.watch.ended {
+			w.pass(part)
+		} else if t := part.newStairs(w).reduced(); t != nil {
+			t.run()
 		}
 	}
 	w.tied = true
 	for _, part := range shares {
-		if w.stopped {
+		if w.watch.ended {
 			return
 		}
 		if t := part.newStairs(w).reduced(); t != nil {
@@ -145,7 +148,7 @@ func (p *share) newStairs(w *staircase) *stairs {
 			guards = append(guards, b)
 		}
 	}
-	t.search = newSearch(w.ctx, main, never, guards...)
+	t.search = newSearch(main, never, guards...)
 	t.search.found = func(s *search) {
 		if w.put(s.leaf()) {
 			t.survey()
@@ -162,6 +165,9 @@ func (t *stairs) reduced() *stairs {
 	for {
 		if !t.aim(0, t.root()) {
 			return nil
+		}
+		if t.watch.ended {
+			return t
 		}
 		live := t.useful(t.limit)
 		for i := range t.guards {
@@ -182,15 +188,28 @@ func (t *stairs) reduced() *stairs {
 	}
 }
 
-// explore searches the share, or notes what it may hold once the search has been ended.
-func (t *stairs) explore() {
-	if t.w.stopped {
-		t.miss(0, t.root())
-		return
+// pass notes how much more than the frontier a share may be worth that is not searched, by bounds that take each column by itself.
+func (w *staircase) pass(part *share) {
+	frame := part.blankFrame(-1)
+	var bounds []*bound
+	for x := 0; x < 27; x += 3 {
+		bounds = append(bounds, part.rough(frame, weights{perMinor: 1 << x, perPoint: scale}))
 	}
-	t.run()
-	t.w.nodes += t.nodes
-	t.w.stopped = t.stopped
+	cheapest := part.rough(frame, weights{perMinor: 1}).root()
+	for i, l := range w.points {
+		price := part.purse
+		if i+1 < len(w.points) {
+			price = w.points[i+1].price - part.fixed - 1
+		}
+		if cheapest > price {
+			continue
+		}
+		worth := part.most
+		for _, b := range bounds {
+			worth = min(worth, b.worthWithin(price, b.root()))
+		}
+		w.missed = max(w.missed, worth-l.worth)
+	}
 }
 
 // put adds a choice unless one found is no dearer and worth no less, and drops those it betters.
@@ -207,6 +226,9 @@ func (w *staircase) put(l leaf) bool {
 		to++
 	}
 	w.points = slices.Replace(w.points, from, to, l)
+	c := &w.watch.course
+	c.Found = len(w.points)
+	c.Best.Price, c.Best.Worth = unit.Money(w.points[0].price), w.points[len(w.points)-1].worth
 	return true
 }
 
@@ -286,14 +308,14 @@ func (t *stairs) miss(d int, least int64) {
 // first replaces a point by the first choice of the share in tie order that costs and serves the same, where that comes before it.
 func (t *stairs) first(l *leaf) {
 	k := t.corner(corner{price: l.price - t.p.fixed, worth: l.worth})
-	if t.w.stopped || !t.allowed(&k, 0, t.root()) {
+	if t.watch.ended || !t.allowed(&k, 0, t.root()) {
 		return
 	}
 	guards := make([]*bound, len(t.guards))
 	for i := range guards {
 		guards[i] = t.guards[i].bound
 	}
-	s := newSearch(t.ctx, t.bound, k.cost[0], guards...)
+	s := newSearch(t.bound, k.cost[0], guards...)
 	for i := range guards {
 		s.guards[i].limit = k.cost[i+1]
 	}
@@ -308,7 +330,6 @@ func (t *stairs) first(l *leaf) {
 		}
 	}
 	s.run()
-	t.w.nodes += s.nodes
 }
 
 // after reports that what is decided at depth d comes later in tie order than a choice, whatever is decided after it.

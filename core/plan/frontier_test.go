@@ -91,47 +91,6 @@ func TestFrontierIsAChainOfBests(t *testing.T) {
 	}
 }
 
-// TestFrontierEndedEarly ends the search early: no build then serves more than the frontier told at its price by more than
-// the gap.
-func TestFrontierEndedEarly(t *testing.T) {
-	stock := generic(t)
-	early := 0
-	for _, tr := range briefed(t, stock) {
-		if !slices.Contains([]string{"bird-sound", "family", "game-maker", "statistician"}, tr.name) {
-			continue
-		}
-		p, err := New(stock, Ask{Needs: tr.needs})
-		require.NoError(t, err)
-		whole := p.Frontier(t.Context())
-		require.Equal(t, Optimal, whole.Status)
-		for _, after := range []int64{1, 2, 3, 5, 10, 20, 40} {
-			p, err = New(stock, Ask{Needs: tr.needs})
-			require.NoError(t, err)
-			ctx := &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
-			f := p.Frontier(ctx)
-			if f.Status != Feasible {
-				continue
-			}
-			early++
-			require.LessOrEqual(t, f.Certificate.Final.Price, whole.Points[0].Price)
-			require.Equal(t, f.Points[0].Price, f.Certificate.Final.Price+f.Certificate.Gap.Price)
-			for _, point := range whole.Points {
-				told := int64(0)
-				for _, x := range f.Points {
-					if x.Price <= point.Price {
-						told = x.Worth
-					}
-				}
-				if point.Price >= f.Points[0].Price {
-					require.LessOrEqual(t, point.Worth, told+f.Certificate.Gap.Worth, "%s after %d", tr.name, after)
-				}
-				require.LessOrEqual(t, point.Worth, f.Certificate.Final.Worth)
-			}
-		}
-	}
-	require.Greater(t, early, 5)
-}
-
 func BenchmarkFrontier(b *testing.B) {
 	stock := generic(b)
 	for _, t := range briefed(b, stock) {

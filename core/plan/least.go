@@ -8,21 +8,24 @@ import (
 
 // Least finds the cheapest build that stands. Of several at that price it gives the first in tie order.
 func (p *Problem) Least(ctx context.Context) Answer {
+	p.begin(ctx)
+	return p.leastBuild()
+}
+
+func (p *Problem) leastBuild() Answer {
 	a := Answer{Certificate: Certificate{Combinations: p.combinations()}}
 	if p.emptied() {
 		return p.infeasible(a)
 	}
-	low := p.least(ctx)
-	root := p.fixed + low.bound.root()
+	low := p.least()
 	best := low.best
-	if best != nil && !low.stopped {
-		low.nodes += first(ctx, best, low.bound, best.price-p.fixed)
+	if best != nil && low.proven() {
+		low.first()
 	}
-	a.Certificate.Nodes = low.nodes
-	p.conclude(&a, best, low.stopped)
-	a.Certificate.Root.Price = unit.Money(root)
+	p.conclude(&a, best, low.proven())
+	a.Certificate.Root.Price = unit.Money(p.fixed + low.bound.root())
 	if a.Status == Feasible || a.Status == Unknown {
-		a.Certificate.Final.Price = unit.Money(max(root, p.fixed+low.open))
+		a.Certificate.Final.Price = unit.Money(low.floor())
 	}
 	if a.Status == Optimal {
 		a.Certificate.Final.Price = a.Price
@@ -45,52 +48,60 @@ func (p *Problem) priceBound() *bound {
 
 // lowest is what a search for the cheapest choice has come to.
 type lowest struct {
-	best    *leaf  // nil where none was found
-	bound   *bound // on all choices that cost no more than the best
-	nodes   int64
-	open    int64 // least bound among what an end left unexplored
-	stopped bool
+	best  *leaf  // nil where none was found
+	bound *bound // on all choices that cost no more than the best
+	open  int64  // least bound among what an end left unexplored
 }
 
+// proven reports that no choice was left unexplored that may cost less.
+func (low *lowest) proven() bool { return low.open == never }
+
+// floor is what no choice costs less than, where the search was ended.
+func (low *lowest) floor() int64 { return low.bound.p.fixed + max(low.bound.root(), low.open) }
+
 // least looks for the cheapest choice.
-func (p *Problem) least(ctx context.Context) *lowest {
+func (p *Problem) least() *lowest {
 	low := &lowest{bound: p.priceBound()}
-	s := newSearch(ctx, low.bound, p.purse)
+	s := newSearch(low.bound, p.purse)
 	s.found = func(s *search) {
 		l := s.leaf()
 		low.best = &l
 		s.limit = l.price - p.fixed - 1
+		p.watch.cheaper(&l)
 	}
+	p.watch.costsNoLess(p.fixed + low.bound.root())
+	p.watch.nearer = func() { p.watch.costsNoLess(p.fixed + min(s.ahead(), s.limit+1)) }
 	s.run()
-	low.nodes, low.open, low.stopped = s.nodes, s.open, s.stopped
+	p.watch.nearer = nil
+	low.open = s.open
 	return low
 }
 
-// first replaces a choice by the first in tie order that costs and serves the same.
-func first(ctx context.Context, best *leaf, b *bound, limit int64, guards ...*bound) (nodes int64) {
-	s := newSearch(ctx, b, limit, guards...)
+// first replaces the best by the first in tie order that costs and serves the same.
+func (low *lowest) first() {
+	s := newSearch(low.bound, low.best.price-low.bound.p.fixed)
 	s.tidy = true
 	s.found = func(s *search) {
-		if l := s.leaf(); l.price == best.price && l.worth == best.worth {
-			*best = l
+		if l := s.leaf(); l.price == low.best.price && l.worth == low.best.worth {
+			*low.best = l
 			s.stop = true
 		}
 	}
 	s.run()
-	return s.nodes
 }
 
 // conclude fills in what a search found.
-func (p *Problem) conclude(a *Answer, best *leaf, stopped bool) {
+func (p *Problem) conclude(a *Answer, best *leaf, proven bool) {
+	a.Certificate.Nodes = p.watch.course.Nodes
 	a.Certificate.Checks = p.index.checks - p.asked
 	switch {
-	case best == nil && stopped:
+	case best == nil && !proven:
 		a.Status = Unknown
 	case best == nil:
 		*a = p.infeasible(*a)
 	default:
 		a.Status = Feasible
-		if !stopped {
+		if proven {
 			a.Status = Optimal
 		}
 		a.Build, a.Price, a.Worth = p.build(best), unit.Money(best.price), best.worth

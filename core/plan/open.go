@@ -25,9 +25,10 @@ const (
 )
 
 // Open says for every part in every open seat, or in those named, whether a whole build that stands can hold it, and the least
-// price of one. Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none. Told,
-// which may be nil, hears which share of the seats has been looked at, each several times.
-func (p *Problem) Open(ctx context.Context, told func(done float64), seats ...build.Seat) []Way {
+// price of one. Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none. Done of
+// the course told is the share of the seats that has been looked at, each several times.
+func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
+	p.begin(ctx)
 	best := make([][]*leaf, len(p.cols)) // by column and option: the cheapest choice found with it
 	for c, col := range p.cols {
 		best[c] = make([]*leaf, len(col.options))
@@ -46,11 +47,10 @@ func (p *Problem) Open(ctx context.Context, told func(done float64), seats ...bu
 	for pass, cap := range looks {
 		for c := range p.cols {
 			if !late && wanted(c) {
-				p.open(ctx, c, best, settled[c], cap)
+				p.open(c, best, settled[c], cap)
 			}
-			if told != nil {
-				told(float64(pass*len(p.cols)+c+1) / float64(len(looks)*len(p.cols)))
-			}
+			p.watch.course.Done = float64(pass*len(p.cols)+c+1) / float64(len(looks)*len(p.cols))
+			p.watch.look()
 		}
 	}
 	var list []Way
@@ -65,12 +65,12 @@ func (p *Problem) Open(ctx context.Context, told func(done float64), seats ...bu
 
 // open settles the options of one column, each with so much effort where there is a cap: the column is decided first,
 // so that the bound speaks of it.
-func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []bool, cap int64) {
-	if !slices.Contains(settled, false) {
+func (p *Problem) open(c int, best [][]*leaf, settled []bool, cap int64) {
+	if p.watch.ended || !slices.Contains(settled, false) {
 		return
 	}
 	b := p.frameFor(weights{perMinor: 1}, c)
-	s := newSearch(ctx, b, p.purse)
+	s := newSearch(b, p.purse)
 	s.found = func(s *search) {
 		l := s.leaf()
 		for q, o := range l.pick {
@@ -92,7 +92,7 @@ func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []boo
 				s.limit = min(s.limit, l.price-p.fixed-1)
 			}
 		}
-		if b.root()-b.first(c)+b.reach[c][o] > s.limit {
+		if b.root()-b.tells[c][0]+b.reach[c][o] > s.limit {
 			settled[o] = true
 			continue
 		}
@@ -101,11 +101,12 @@ func (p *Problem) open(ctx context.Context, c int, best [][]*leaf, settled []boo
 		if cap > 0 {
 			s.cap = s.effort + cap
 		}
+		s.open = never
 		s.run()
-		if s.stopped {
+		settled[o] = s.open == never
+		if p.watch.ended {
 			return
 		}
-		settled[o] = !s.stop
 	}
 	for o := range settled {
 		settled[o] = settled[o] || b.reach[c][o] >= never

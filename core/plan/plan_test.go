@@ -3,7 +3,6 @@ package plan
 import (
 	"context"
 	"math/rand/v2"
-	"slices"
 	"testing"
 
 	"slipfit/core/build"
@@ -60,7 +59,7 @@ func TestBruteForce(t *testing.T) {
 		}
 		want, cols = brute(t, stock, ask, worthier)
 		agrees(t, p.Best(context.Background()), want, cols, ask)
-		agrees(t, p.bestFrom(context.Background(), 1), want, cols, ask)
+		agrees(t, p.bestFrom(1), want, cols, ask)
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)
 		}
@@ -93,7 +92,7 @@ func TestOpenIsComplete(t *testing.T) {
 				}
 			}
 		})
-		for _, w := range p.Open(t.Context(), nil) {
+		for _, w := range p.Open(t.Context()) {
 			id := ""
 			if w.Part != nil {
 				id = w.Part.ID
@@ -137,60 +136,6 @@ func TestOrderOfStock(t *testing.T) {
 		require.Equal(t, least.Build, q.Least(t.Context()).Build)
 		require.Equal(t, best.Build, q.Best(t.Context()).Build)
 	}
-}
-
-// TestDeadline ends searches early: the gap then told is true, for nothing better than the final bound exists.
-func TestDeadline(t *testing.T) {
-	stock := generic(t)
-	early := 0
-	for _, tr := range append(briefed(t, stock), trades...) {
-		if !slices.Contains([]string{"statistician", "silent-studio", "cutting-room", "letters"}, tr.name) {
-			continue
-		}
-		p, err := New(stock, Ask{Needs: tr.needs})
-		require.NoError(t, err)
-		least, best := p.Least(t.Context()), p.Best(t.Context())
-		require.Equal(t, Optimal, least.Status, tr.name)
-		require.Equal(t, Optimal, best.Status, tr.name)
-		for _, after := range []int64{1, 2, 3, 5, 8, 20, 60} {
-			p, err = New(stock, Ask{Needs: tr.needs})
-			require.NoError(t, err)
-			ctx := &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
-			a := p.Least(ctx)
-			require.LessOrEqual(t, a.Certificate.Final.Price, least.Price, tr.name)
-			if a.Status == Feasible {
-				early++
-				require.Equal(t, a.Price-a.Certificate.Final.Price, a.Certificate.Gap.Price)
-				require.GreaterOrEqual(t, a.Price, least.Price)
-			}
-			if a.Build != nil {
-				proof := rule.Prove(a.Build, tr.needs)
-				require.True(t, proof.Stands())
-			}
-			ctx = &countdown{Context: t.Context(), left: after, done: make(chan struct{})}
-			a = p.Best(ctx)
-			if a.Status == Feasible {
-				early++
-				require.LessOrEqual(t, a.Worth, best.Worth)
-				require.GreaterOrEqual(t, a.Certificate.Final.Worth, best.Worth, tr.name)
-			}
-		}
-	}
-	require.Greater(t, early, 5, "too few searches ended early")
-}
-
-// countdown is a context that ends when it has been looked at so many times, whatever the clock says.
-type countdown struct {
-	context.Context
-	left int64
-	done chan struct{}
-}
-
-func (c *countdown) Done() <-chan struct{} {
-	if c.left--; c.left == 0 {
-		close(c.done)
-	}
-	return c.done
 }
 
 // TestCancelled asks with a context that has ended already.

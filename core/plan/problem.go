@@ -2,6 +2,7 @@ package plan
 
 import (
 	"cmp"
+	"context"
 	"slices"
 
 	"slipfit/core/brief"
@@ -12,6 +13,10 @@ import (
 // Problem is a stock under an ask, made ready to answer questions. It changes nothing after it is made but what its Index
 // remembers, so one Problem serves one goroutine.
 type Problem struct {
+	// Told hears now and then what a question has come to while it is searched; nil where nobody listens. It must not ask the
+	// planner anything.
+	Told func(Course)
+
 	index *Index
 	ask   Ask
 	said  map[string]string // what the needs say, by field
@@ -32,6 +37,7 @@ type Problem struct {
 	asked     int64            // how often its Index had asked a rule before it was posed
 	appraised bool             // whether the factors know their largest worth
 
+	watch   *watch      // over the question that is asked
 	priced  *bound      // on price alone, made when first asked for
 	scratch build.Build // with the columns a rule is asked of filled
 	lone    build.Build // the same for early queries
@@ -45,7 +51,7 @@ func (x *Index) problem(ask Ask, rules []*rule.Rule) (*Problem, error) {
 	if err := ask.check(x.known); err != nil {
 		return nil, err
 	}
-	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}}
+	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}, watch: newWatch(context.Background(), nil)}
 	p.cols = x.columns(&p.ask, &p.base)
 	for s := range p.colOf {
 		p.colOf[s] = -1

@@ -59,6 +59,7 @@ func (p *Problem) columnsOf(seats []build.Seat) []int {
 // run asks a query with options decided in its columns: the value points it finds, or failed.
 func (p *Problem) run(q *query, options []int) int64 {
 	p.index.checks++
+	p.watch.poll(weight(q))
 	b := &p.scratch
 	if q.early != nil {
 		p.lone = q.base

@@ -21,25 +21,31 @@ const (
 // the budget; of several the cheapest, and of those the first in tie order. What counts is the figure the noise rule
 // predicts, of the loudest activity. Where ctx ends the search, the gap says how much less another build might be heard.
 func (p *Problem) Quiet(ctx context.Context) Answer {
+	p.begin(ctx)
 	limit := unit.Sound(loudest * tenth)
 	if wish, asked := p.ask.Needs.Place.Noise.Get(); asked && !slices.Contains(p.ask.Lift, rule.Noise.ID) {
 		limit = min(limit, max(0, wish))
 	}
 	rung := func(level unit.Sound) int { return int(level+tenth-1) / tenth }
 	r := rungs{
+		watch: p.watch,
 		under: func(_, high int) *Problem { return p.hushed(min(limit, unit.Sound(high)*tenth)) },
 		on: func(b *build.Build) int {
 			level, _ := Heard(b, p.ask.Needs)
 			return rung(level)
 		},
+		note: func(c *Course, low, high int) {
+			c.Best.Noise, c.Bound.Noise = unit.Sound(high)*tenth, unit.Sound(low)*tenth
+		},
 	}
-	a, low, high := r.lowest(ctx, rung(limit))
-	a.Certificate.Combinations = p.combinations()
+	a, low, high := r.lowest(rung(limit))
+	c := &a.Certificate
+	p.certify(c)
 	if a.Status != Infeasible {
-		a.Certificate.Final.Noise = unit.Sound(low) * tenth
+		c.Final.Noise = unit.Sound(low) * tenth
 	}
 	if a.Build != nil {
-		a.Certificate.Gap.Noise = unit.Sound(high-low) * tenth
+		c.Gap.Noise = unit.Sound(high-low) * tenth
 	}
 	return a
 }
@@ -55,6 +61,7 @@ func (p *Problem) hushed(limit unit.Sound) *Problem {
 	if err != nil {
 		panic(fmt.Sprintf("plan: an ask that was answered to is refused: %v", err))
 	}
+	q.watch = p.watch
 	return q
 }
 

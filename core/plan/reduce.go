@@ -5,6 +5,7 @@ import "slices"
 // within is the problem with fewer options live, what it has learned of the rules kept. It returns nil where a column is
 // left without options.
 func (p *Problem) within(live []set) *Problem {
+	p.watch.look()
 	q := *p
 	q.priced = nil
 	q.cut = nil
@@ -66,11 +67,13 @@ func (b *bound) useful(limit int64) []set {
 }
 
 // marginals is, by column and option, the bound with that option decided and everything else open: what is told from
-// below, and what the rest costs at least, handed down from the first column to the last. Past the limit it is never.
+// below, and what the rest costs at least, handed down from the first column to the last. Past the limit it is never. Where the
+// context has ended it is no more than that.
 func (b *bound) marginals(limit int64) [][]int64 {
 	n := len(b.order)
 	m := make([][]int64, n)
 	root := b.root()
+	watch := b.p.watch
 	for _, c := range b.order {
 		m[c] = slices.Repeat([]int64{never}, len(b.reach[c]))
 		q := b.scope[c]
@@ -92,12 +95,19 @@ func (b *bound) marginals(limit int64) [][]int64 {
 		for _, o := range near.heads(b.reach[c]) {
 			reach := b.reach[c][o]
 			least := int64(never)
-			for _, j := range far {
+			steps := 0
+			for i, j := range far {
 				if rest[j]+reach >= min(least, limit+1) {
 					break
 				}
+				if watch.ended {
+					least = rest[j] + reach // what follows costs no less
+					break
+				}
 				least = min(least, rest[j]+b.with(match, int(o), int(j), never))
+				steps = i
 			}
+			watch.poll(steps + 1)
 			more[near.of[o]] = least - reach
 		}
 		for o, reach := range b.reach[c] {

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"context"
+	"errors"
 	"slices"
 
 	"slipfit/core/part"
@@ -18,10 +19,12 @@ type Repair struct {
 
 // Repairs lists every smallest set of at most so many demands whose giving up lets a build stand, fewest first, then by
 // price. Giving up the budget is asking for more money: Above says how much. The sets are the hitting sets of the
-// conflicts met on the way (Reiter, Artificial Intelligence 32, 1987).
-func Repairs(ctx context.Context, stock *part.Stock, ask Ask, most int) ([]Repair, error) {
+// conflicts met on the way (Reiter, Artificial Intelligence 32, 1987). Where the context ends the search, complete is false and the
+// list is of those found, whose builds may not be proven the cheapest. Told, which may be nil, hears how far it is: what is found is
+// the repairs.
+func Repairs(ctx context.Context, stock *part.Stock, ask Ask, most int, told func(Course)) (list []Repair, complete bool, err error) {
 	x := newExplainer(ctx, NewIndex(stock), ask)
-	var list []Repair
+	x.listen(told, func() int { return len(list) })
 	var done [][]int // sets that repair
 	for open := [][]int{nil}; len(open) > 0; {
 		var next [][]int
@@ -30,10 +33,12 @@ func Repairs(ctx context.Context, stock *part.Stock, ask Ask, most int) ([]Repai
 				continue
 			}
 			r, core, err := x.repair(drop, len(drop) < most)
-			if err != nil {
-				return nil, err
-			}
-			if r != nil {
+			switch {
+			case errors.Is(err, ErrStands), err != nil && !x.watch.ended:
+				return nil, false, err
+			case err != nil:
+				return ranked(list), false, nil
+			case r != nil:
 				list, done = append(list, *r), append(done, drop)
 				continue
 			}
@@ -47,24 +52,31 @@ func Repairs(ctx context.Context, stock *part.Stock, ask Ask, most int) ([]Repai
 		}
 		open = next
 	}
+	return ranked(list), true, nil
+}
+
+// ranked orders repairs: the fewest demands given up first, then the cheapest.
+func ranked(list []Repair) []Repair {
 	slices.SortStableFunc(list, func(a, b Repair) int {
 		return cmp.Or(cmp.Compare(len(a.Drops), len(b.Drops)), cmp.Compare(a.Answer.Price, b.Answer.Price))
 	})
-	return list, nil
+	return list
 }
 
 // repair gives up some demands: the repair where a build then stands, else, where wanted, a smallest set of the others
 // that still cannot be met.
 func (x *explainer) repair(drop []int, explain bool) (*Repair, []int, error) {
 	keep := x.keeping(drop)
-	p, err := x.index.Problem(x.only(keep))
+	p, err := x.pose(keep)
 	if err != nil {
 		return nil, nil, err
 	}
-	a := p.Least(x.ctx)
+	before := x.watch.course.Nodes
+	a := p.leastBuild()
+	a.Certificate.Nodes -= before
 	switch {
 	case a.Status == Unknown:
-		return nil, nil, context.Cause(x.ctx)
+		return nil, nil, context.Cause(x.watch.ctx)
 	case a.Build != nil && len(drop) == 0:
 		return nil, nil, ErrStands
 	case a.Build == nil && explain:

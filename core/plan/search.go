@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"context"
 	"slices"
 
 	"slipfit/core/build"
@@ -18,22 +17,20 @@ type search struct {
 	left   func(d int, least int64)      // told what an end leaves unexplored; nil where the least of it is all that matters
 	tidy   bool                          // whether to try options in tie order, not cheapest first
 
-	ctx    context.Context
+	watch  *watch
 	pick   []int // by column: the option decided
 	levels []level
 	quick  schedule
 	slow   schedule // of factors that read many seats, or predict heat or noise, asked last
 
-	nodes   int64
-	effort  int64       // nodes, and what was slow to ask
-	work    int         // since the last look at the context
-	stopped bool        // ended by the context
-	stop    bool        // set by found to end the walk, or past the cap
-	blame   blame       // what has excluded options since it was last blank
-	later   [][]*factor // by column: factors that read it and are worth something settled by a later one
-	cap     int64       // effort after which the walk is given up for now; nought for none
-	open    int64       // least bound among what an end left unexplored
-	asked   []int
+	effort int64       // nodes, and what was slow to ask
+	stop   bool        // set by found to end the walk, or past the cap
+	blame  blame       // what has excluded options since it was last blank
+	later  [][]*factor // by column: factors that read it and are worth something settled by a later one
+	cap    int64       // effort after which the walk is given up for now; nought for none
+	open   int64       // least bound among what an end left unexplored
+	depth  int         // how many columns were decided when one was last to be decided
+	asked  []int
 }
 
 // guard is a bound beside the one that orders the options.
@@ -52,6 +49,8 @@ type level struct {
 	room   []int64    // by sum: what all columns can give at best
 	tried  []int32    // options in tie order
 	spent  []spent    // options explored, with what excluded all that holds them
+	least  int64      // the bound on everything when its column was to be decided
+	next   int64      // the bound on what is to be tried after the option that is explored
 }
 
 // costs is what an option costs by each bound of a search, its own first.
@@ -60,19 +59,13 @@ type costs [1 + mostGuards]int64
 // mostGuards is how many bounds a search may have beside its own.
 const mostGuards = 10
 
-// pollEvery is how much work passes between two looks at the context: a node counts for one, a prediction for slowAsk.
-const (
-	pollEvery = 256
-	slowAsk   = 32
-)
-
 // slowEffort is how many nodes a prediction counts for where a search is given so much effort and no more.
 const slowEffort = 4
 
-func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *search {
+func newSearch(b *bound, limit int64, guards ...*bound) *search {
 	p := b.p
 	n := len(p.cols)
-	s := &search{bound: b, ctx: ctx, limit: limit, pick: make([]int, n), levels: make([]level, n+1), open: never}
+	s := &search{bound: b, watch: p.watch, limit: limit, pick: make([]int, n), levels: make([]level, n+1), open: never}
 	for d := range s.levels {
 		l := &s.levels[d]
 		l.lead = make([]int32, n)
@@ -86,6 +79,7 @@ func newSearch(ctx context.Context, b *bound, limit int64, guards ...*bound) *se
 		copy(s.levels[0].domain[c], col.live)
 		s.pick[c] = max(0, col.live.next(0)) // for factors that cannot tell the live ones apart
 	}
+	s.levels[0].least = b.root()
 	for i, t := range p.sums {
 		s.levels[0].room[i] = t.room
 	}
@@ -119,17 +113,19 @@ func (s *search) run() {
 // descend decides the column at depth d. paid is the cost of what is decided, ahead the bound on the rest.
 func (s *search) descend(d int, paid, ahead int64) {
 	if d == len(s.order) {
-		if s.stopped {
+		if s.watch.ended {
 			s.leave(d, paid) // not all of its rules were asked
 			return
 		}
 		s.found(s)
 		return
 	}
-	s.nodes++
+	s.watch.course.Nodes++
 	s.effort++
+	s.depth = d
+	s.levels[d].least = paid + ahead
 	s.stop = s.stop || s.cap > 0 && s.effort > s.cap
-	s.poll(1)
+	s.watch.poll(asking)
 	c := s.order[d]
 	l := &s.levels[d]
 	lead := l.lead[c]
@@ -151,7 +147,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 			}
 			return
 		}
-		if s.stopped || s.stop {
+		if s.watch.ended || s.stop {
 			s.leave(d, rest+s.reach[c][o])
 			return
 		}
@@ -164,6 +160,9 @@ func (s *search) descend(d int, paid, ahead int64) {
 		s.pick[c] = o
 		s.narrow(d, c, o)
 		if ahead, ok := s.settle(d+1, least); ok && s.within(d+1, paid+own[0]+ahead) {
+			if l.next = never; k+1 < len(rank) {
+				l.next = rest + s.reach[c][rank[k+1]]
+			}
 			s.descend(d+1, paid+own[0], ahead)
 		}
 		if len(l.spent) < mostSpent {
@@ -189,18 +188,13 @@ func (s *search) leave(d int, least int64) {
 	}
 }
 
-// poll looks at the context now and then.
-func (s *search) poll(work int) {
-	s.work += work
-	if s.work < pollEvery {
-		return
+// ahead is the bound on all that the walk has still before it.
+func (s *search) ahead() int64 {
+	least := s.levels[s.depth].least
+	for d := range s.depth {
+		least = min(least, s.levels[d].next)
 	}
-	s.work = 0
-	select {
-	case <-s.ctx.Done():
-		s.stopped = true
-	default:
-	}
+	return least
 }
 
 // take decides an option: what it costs by itself by each bound, the bound on everything, and whether no bound excludes it.
@@ -386,15 +380,13 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 
 // holds asks a factor of an option and what is decided. A walk that ends lets it stand, for nothing counts any more.
 func (s *search) holds(f *due, q, o int) bool {
-	switch {
-	case s.stopped:
+	if s.watch.ended {
 		return true
-	case f.cost > 0:
-		s.poll(slowAsk)
-		s.effort += slowEffort
-	default:
-		s.poll(1)
 	}
+	if f.cost > 0 {
+		s.effort += slowEffort
+	}
+	s.watch.poll(asking)
 	if f.with >= 0 {
 		return f.two(s.p, q, o, f.with, s.pick[f.with]) != failed
 	}

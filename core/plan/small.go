@@ -14,24 +14,26 @@ import (
 // smallest and is left out; where the case is settled already or no sheet states one, the build is the cheapest. Where ctx ends the search, the gap
 // says how much smaller the case of another build might still be.
 func (p *Problem) Small(ctx context.Context) Answer {
+	p.begin(ctx)
 	if p.emptied() {
 		return p.infeasible(Answer{Certificate: Certificate{Combinations: p.combinations()}})
 	}
 	if p.colOf[build.Case] < 0 {
-		return p.Least(ctx)
+		return p.leastBuild()
 	}
 	volumes := p.volumes()
 	if len(volumes) == 0 {
-		return p.Least(ctx)
+		return p.leastBuild()
 	}
 	r := rungs{
+		watch: p.watch,
 		under: func(low, high int) *Problem { return p.housed(volumes[low : high+1]) },
 		on:    func(b *build.Build) int { return slices.Index(volumes, b.Case.Volume.Or(0)) },
+		note:  func(c *Course, low, high int) { c.Best.Volume, c.Bound.Volume = volumes[high], volumes[low] },
 	}
-	a, low, high := r.lowest(ctx, len(volumes)-1)
+	a, low, high := r.lowest(len(volumes) - 1)
 	c := &a.Certificate
-	c.Combinations = p.combinations()
-	c.Checks = p.index.checks - p.asked
+	p.certify(c)
 	if a.Status != Infeasible {
 		c.Root.Volume, c.Final.Volume = volumes[0], volumes[low]
 	}

@@ -13,12 +13,16 @@ type gauge struct {
 }
 
 // focus makes the tightest bound by a gauge, leaves out the options that no choice of use has by it, and begins again
-// with what is left, as long as that is much less. It returns what is left, and the bound on it; nil where nothing is.
+// with what is left, as long as that is much less and the context has not ended. It returns what is left, and the bound on it; nil
+// where nothing is.
 func (p *Problem) focus(g gauge) (*Problem, *bound) {
 	p, at := p.roughly(g)
 	for wide := 0.0; p != nil; { // the first look is at one price alone
 		p.appraise()
 		b := p.frameFor(weights{perMinor: int64(math.Exp2(at)), perPoint: scale}, -1)
+		if p.watch.ended {
+			return p, b
+		}
 		if frame := b.frame; wide > 0 {
 			b, at = tightest(g, max(0, at-wide), at+wide, func(w weights) *bound { return p.newBound(frame, w) })
 		}
@@ -26,7 +30,7 @@ func (p *Problem) focus(g gauge) (*Problem, *bound) {
 		if q == nil {
 			return nil, nil
 		}
-		if q.count()*10 > p.count()*9 && wide > 0 {
+		if q.count()*10 > p.count()*9 && wide > 0 || p.watch.ended {
 			return p, b
 		}
 		p, wide = q, looksWide
@@ -67,6 +71,7 @@ func (p *Problem) roughly(g gauge) (*Problem, float64) {
 func (p *Problem) rough(f *frame, w weights) *bound {
 	b := p.blankBound(f, w)
 	for c, col := range p.cols {
+		p.watch.poll(len(col.options))
 		b.reach[c] = slices.Repeat([]int64{never}, len(col.options))
 		least := int64(never)
 		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {

@@ -12,16 +12,22 @@ import (
 type Conflict struct {
 	Demands []Demand // none where nothing that is asked stands in the way: the stock itself holds no build
 	Cuts    []Cut    // what the rules took away under these demands alone, heaviest first
+
+	// Unfinished tells of demands that cannot all be met, but of which some may not be needed for that: the context ended before
+	// the smallest set was found.
+	Unfinished bool
 }
 
 // ErrStands is the error of asking why not where a build stands.
 var ErrStands = errors.New("a build stands that meets everything asked")
 
 // WhyNot finds out which demands of an ask cannot all be met, by QuickXplain (Junker, AAAI 2004): those that come first
-// in Demands are held to where there is a choice. The error is ErrStands, or the context's where it ends the search, or
-// says what the stock does not know.
-func WhyNot(ctx context.Context, stock *part.Stock, ask Ask) (Conflict, error) {
+// in Demands are held to where there is a choice. The error is ErrStands, or the context's where it ends before it is known that
+// not everything can be met, or says what the stock does not know. Told, which may be nil, hears how far it is: what is found is
+// how many demands are known not to be met together.
+func WhyNot(ctx context.Context, stock *part.Stock, ask Ask, told func(Course)) (Conflict, error) {
 	x := newExplainer(ctx, NewIndex(stock), ask)
+	x.listen(told, func() int { return len(x.failing) })
 	everything := x.keeping(nil)
 	switch stands, err := x.stands(everything); {
 	case err != nil:
@@ -30,10 +36,10 @@ func WhyNot(ctx context.Context, stock *part.Stock, ask Ask) (Conflict, error) {
 		return Conflict{}, ErrStands
 	}
 	core, err := x.core(everything)
-	if err != nil {
+	if err != nil && !x.watch.ended {
 		return Conflict{}, err
 	}
-	var c Conflict
+	c := Conflict{Unfinished: err != nil}
 	for _, i := range core {
 		c.Demands = append(c.Demands, x.all[i])
 	}
@@ -47,14 +53,24 @@ func WhyNot(ctx context.Context, stock *part.Stock, ask Ask) (Conflict, error) {
 
 // explainer asks whether some of an ask's demands can be met together.
 type explainer struct {
-	ctx   context.Context
-	index *Index
-	ask   Ask
-	all   []Demand
+	watch   *watch
+	index   *Index
+	ask     Ask
+	all     []Demand
+	failing []int // the fewest demands known not to be met together, of those that are being explained
 }
 
-func newExplainer(ctx context.Context, x *Index, ask Ask) *explainer {
-	return &explainer{ctx: ctx, index: x, ask: ask, all: Demands(x.stock, ask)}
+func newExplainer(ctx context.Context, index *Index, ask Ask) *explainer {
+	x := &explainer{watch: newWatch(ctx, nil), index: index, ask: ask, all: Demands(index.stock, ask)}
+	x.watch.look()
+	return x
+}
+
+// listen has somebody, who may be nil, told how many nodes were looked at and how much is found.
+func (x *explainer) listen(told func(Course), found func() int) {
+	if told != nil {
+		x.watch.told = func(c Course) { told(Course{Nodes: c.Nodes, Found: found()}) }
+	}
 }
 
 // keeping lists the demands that are not dropped.
@@ -77,39 +93,57 @@ func (x *explainer) only(keep []int) Ask {
 	return x.ask.dropping(drop)
 }
 
-// stands reports a build that meets these demands.
-func (x *explainer) stands(keep []int) (bool, error) {
+// pose poses the ask with no other demands than these.
+func (x *explainer) pose(keep []int) (*Problem, error) {
 	p, err := x.index.Problem(x.only(keep))
+	if err == nil {
+		p.watch = x.watch
+	}
+	return p, err
+}
+
+// stands reports a build that meets these demands. The error is the context's where that ends the search.
+func (x *explainer) stands(keep []int) (bool, error) {
+	p, err := x.pose(keep)
 	if err != nil {
 		return false, err
 	}
-	found, settled := p.any(x.ctx)
+	l, settled := p.some(0)
 	if !settled {
-		return false, context.Cause(x.ctx)
+		return false, context.Cause(x.watch.ctx)
 	}
-	return found, nil
+	return l != nil, nil
 }
 
 // core finds a smallest set of demands that cannot be met together, among some that cannot; none where even no demand
-// at all is met.
+// at all is met. Where the context ends that, it is the smallest known, and the error is the context's.
 func (x *explainer) core(among []int) ([]int, error) {
+	x.failing = among
 	switch stands, err := x.stands(nil); {
 	case err != nil:
-		return nil, err
+		return among, err
 	case !stands:
 		return nil, nil
 	}
 	core, err := x.explain(nil, false, among)
+	if err != nil {
+		core = slices.Clone(x.failing)
+	}
 	slices.Sort(core)
 	return core, err
 }
 
-// explain finds a smallest set among the candidates that cannot be met beside what is held to. grew says that something
-// was added to that since it was last asked about.
+// explain finds a smallest set among the candidates that cannot be met beside what is held to; all of both cannot. grew says that
+// something was added to what is held to since it was last asked about.
 func (x *explainer) explain(held []int, grew bool, candidates []int) ([]int, error) {
+	x.fail(slices.Concat(held, candidates))
 	if grew {
-		if stands, err := x.stands(held); err != nil || !stands {
+		switch stands, err := x.stands(held); {
+		case err != nil:
 			return nil, err
+		case !stands:
+			x.fail(held)
+			return nil, nil
 		}
 	}
 	if len(candidates) == 1 {
@@ -128,13 +162,9 @@ func (x *explainer) explain(held []int, grew bool, candidates []int) ([]int, err
 	return slices.Concat(early, late), nil
 }
 
-// any reports whether some build stands; settled is false where the context ended the search before that was known.
-func (p *Problem) any(ctx context.Context) (found, settled bool) {
-	if p.emptied() {
-		return false, true
+// fail notes demands that cannot be met together.
+func (x *explainer) fail(demands []int) {
+	if len(demands) < len(x.failing) {
+		x.failing = demands
 	}
-	s := newSearch(ctx, p.priceBound(), p.purse)
-	s.found = func(s *search) { found, s.stop = true, true }
-	s.run()
-	return found, found || !s.stopped
 }

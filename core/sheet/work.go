@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"context"
 	"fmt"
 
 	"slipfit/core/balance"
@@ -21,7 +22,7 @@ func (j *Job) work() []Block {
 	}
 	list = append(list,
 		Block{Heading: "What lies where", Notes: lies(outcome.StorageOf(j.Needs, j.Build))},
-		Block{Heading: "Money that buys nothing", Notes: wasted(balance.Parts(j.Build, j.Needs, j.Stock))})
+		Block{Heading: "Money that buys nothing", Notes: wasted(balance.Parts(context.Background(), j.Build, j.Needs, j.Stock))})
 	if len(j.Needs.Assumed) > 0 {
 		list = append(list, Block{Heading: "What we took, since it was not said", Notes: j.Needs.Assumed})
 	}

@@ -27,6 +27,8 @@ type BalanceActivity struct {
 	Rows    []BalanceRow `json:"rows"`
 	Tight   *BalanceRow  `json:"limited_by,omitempty"` // left out where everything is enough
 	Step    *Step        `json:"step,omitempty"`       // what the next step up of that would buy
+
+	Unfinished bool `json:"unfinished,omitempty"` // ended before the next step up was known: there may be one, or one that costs less
 }
 
 // BalanceRow is have against need for one resource.
@@ -86,6 +88,8 @@ type Idle struct {
 	Together unit.Quantity  `json:"together"` // what single swaps save, made one after another
 	Parts    []Wasted       `json:"parts"`
 	Cheapest *build.File    `json:"cheapest,omitempty"`
+
+	Unfinished bool `json:"unfinished,omitempty"` // ended before every part was looked at: more may be saved than parts and together say
 }
 
 // Wasted is what one part costs over the cheapest that would keep every verdict in its place.
@@ -115,12 +119,12 @@ func (w *Bench) Balance(ctx context.Context, file, asked Document, progress Prog
 	n := said.Needs(w.Stock)
 	out := &Balance{Head: head("slipfit-balance"), Title: b.Title, Assumed: n.Assumed}
 	progress.tell(0, "weighing every activity")
-	sheet := balance.Of(b, said, w.Stock)
+	sheet := balance.Of(ctx, b, said, w.Stock)
 	for i := range sheet.Activities {
 		out.Activities = append(out.Activities, balanceOf(&sheet.Activities[i]))
 	}
 	progress.tell(0, "looking for the cheapest build that serves")
-	idle, err := balance.IdleOf(ctx, b, n, w.Stock)
+	idle, err := balance.IdleOf(ctx, b, n, w.Stock, progress.seeking("least", n))
 	if err != nil {
 		return nil, err
 	}
@@ -129,7 +133,7 @@ func (w *Bench) Balance(ctx context.Context, file, asked Document, progress Prog
 }
 
 func balanceOf(a *balance.Activity) BalanceActivity {
-	out := BalanceActivity{Name: a.Name}
+	out := BalanceActivity{Name: a.Name, Unfinished: a.Unfinished}
 	for i := range a.Figures {
 		out.Figures = append(out.Figures, figureOf(&a.Figures[i]))
 	}
@@ -174,13 +178,13 @@ func changesOf(list []balance.Change) []Moved {
 	return out
 }
 
-// partsIdle is the idle money part by part alone, without asking the planner.
-func (w *Bench) partsIdle(b *build.Build, n *brief.Needs) *Idle {
-	return idleOf(balance.Parts(b, n, w.Stock))
+// partsIdle is the idle money part by part alone, without asking the planner, as far as it is found before ctx ends.
+func (w *Bench) partsIdle(ctx context.Context, b *build.Build, n *brief.Needs) *Idle {
+	return idleOf(balance.Parts(ctx, b, n, w.Stock))
 }
 
 func idleOf(i *balance.Idle) *Idle {
-	out := &Idle{Price: i.Price.Q(), Searched: i.Searched, Proven: i.Proven, Together: i.Together.Q(), Parts: []Wasted{}}
+	out := &Idle{Price: i.Price.Q(), Searched: i.Searched, Proven: i.Proven, Together: i.Together.Q(), Parts: []Wasted{}, Unfinished: i.Unfinished}
 	money := func(m unit.Money) *unit.Quantity { q := m.Q(); return &q }
 	if i.Searched {
 		out.Bound, out.AtMost = money(i.Bound), money(i.Price-i.Bound)
@@ -211,6 +215,8 @@ type Equals struct {
 	Title string  `json:"seat_title"`
 	Part  string  `json:"name"`  // what sits there now
 	Parts []Equal `json:"parts"` // the nearest first
+
+	Unfinished bool `json:"unfinished,omitempty"` // ended before every part was looked at: there may be more
 }
 
 // Equal is one of them.
@@ -222,8 +228,9 @@ type Equal struct {
 	Liked bool          `json:"liked,omitempty"` // its maker is one the customer likes
 }
 
-// Equals lists the parts of other makers that keep every verdict of a build and every outcome within 3 %.
-func (w *Bench) Equals(file Document, asked *Document, seatName string, progress Progress) (*Equals, error) {
+// Equals lists the parts of other makers that keep every verdict of a build and every outcome within 3 %, as far as they are found
+// before ctx ends.
+func (w *Bench) Equals(ctx context.Context, file Document, asked *Document, seatName string, progress Progress) (*Equals, error) {
 	seat, ok := build.Named(seatName)
 	if !ok {
 		return nil, fmt.Errorf("no seat %q", seatName)
@@ -232,12 +239,13 @@ func (w *Bench) Equals(file Document, asked *Document, seatName string, progress
 	if err != nil {
 		return nil, err
 	}
-	progress.tell(0, "trying every other part of the seat")
-	list, err := balance.Equals(b, n, w.Stock, seat)
+	const note = "trying every other part of the seat"
+	progress.tell(0, note)
+	list, complete, err := balance.Equals(ctx, b, n, w.Stock, seat, progress.counting(note, "%d found"))
 	if err != nil {
 		return nil, err
 	}
-	out := &Equals{Head: head("slipfit-equals"), Seat: seat.String(), Title: seat.Title(), Parts: []Equal{}}
+	out := &Equals{Head: head("slipfit-equals"), Seat: seat.String(), Title: seat.Title(), Parts: []Equal{}, Unfinished: !complete}
 	for _, l := range b.Lines() {
 		if l.Seat == seat {
 			out.Part = l.Article.Title()

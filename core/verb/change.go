@@ -1,6 +1,7 @@
 package verb
 
 import (
+	"context"
 	"fmt"
 
 	"slipfit/core/build"
@@ -19,7 +20,7 @@ type Change struct {
 // Change makes one change to a build and proves what comes of it; the build itself is in the proof. A part is fitted as the
 // change says, which must be one of the ways that Try or Ways offer. Where the part sits there already and the change does not
 // say how it is fitted, it stays as it is fitted.
-func (w *Bench) Change(file Document, asked *Document, c Change) (*Proof, error) {
+func (w *Bench) Change(ctx context.Context, file Document, asked *Document, c Change) (*Proof, error) {
 	seat, ok := build.Named(c.Seat)
 	if !ok {
 		return nil, fmt.Errorf("no seat %q", c.Seat)
@@ -39,7 +40,7 @@ func (w *Bench) Change(file Document, asked *Document, c Change) (*Proof, error)
 	if c.Owned {
 		b.Owned |= build.SetOf(seat)
 	}
-	return w.proof(b, n, budget), nil
+	return w.proof(ctx, b, n, budget), nil
 }
 
 func find(all [][]build.Option, c Change) (build.Option, bool) {

@@ -50,9 +50,9 @@ func (w *Bench) Choices(ctx context.Context, file Document, seat string, keep []
 	if err != nil {
 		return nil, err
 	}
-	told := func(done float64) { progress.tell(done, "looking at every part") }
+	problem.Told = progress.counting("looking at every part", "")
 	out := &Choices{Head: head("slipfit-choices"), Title: said.Title}
-	for _, way := range problem.Open(ctx, told, only...) {
+	for _, way := range problem.Open(ctx, only...) {
 		if n := len(out.Seats); n == 0 || out.Seats[n-1].Seat != way.Seat.String() {
 			out.Seats = append(out.Seats, SeatChoices{Seat: way.Seat.String(), Title: way.Seat.Title()})
 		}

@@ -42,7 +42,9 @@ func (w *Bench) Frontier(ctx context.Context, file Document, keep []string, prog
 	if err != nil {
 		return nil, err
 	}
-	progress.tell(0, "looking at what every price buys")
+	const note = "looking at what every price buys"
+	progress.tell(0, note)
+	problem.Told = progress.counting(note, "%d prices found")
 	f := problem.Frontier(ctx)
 	out := &Frontier{
 		Head: head("slipfit-frontier"), Title: said.Title, Status: f.Status.String(), Currency: w.Stock.Shop.Currency,

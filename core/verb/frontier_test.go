@@ -23,7 +23,7 @@ func TestFrontierProves(t *testing.T) {
 		require.Equal(t, "optimal", f.Status)
 		require.Greater(t, len(f.Points), 5)
 		for i, p := range f.Points {
-			proof, err := j.bench.Prove(verb.Document{Name: j.name, Data: format.Write(p.Build)}, &j.brief)
+			proof, err := j.bench.Prove(t.Context(), verb.Document{Name: j.name, Data: format.Write(p.Build)}, &j.brief)
 			require.NoError(t, err)
 			require.True(t, proof.Stands)
 			require.Equal(t, p.Price, proof.Price)

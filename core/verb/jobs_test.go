@@ -78,7 +78,7 @@ func golden(t *testing.T, path, got string) {
 func TestGoldenProofs(t *testing.T) {
 	for _, j := range jobs(t) {
 		t.Run(j.name, func(t *testing.T) {
-			p, err := j.bench.Prove(j.file(), &j.brief)
+			p, err := j.bench.Prove(t.Context(), j.file(), &j.brief)
 			require.NoError(t, err)
 			require.True(t, p.Stands)
 			require.Zero(t, p.Counts["clash"]+p.Counts["short"]+p.Counts["unknown"])
@@ -189,7 +189,7 @@ func TestWhatBreaksIsCaught(t *testing.T) {
 					continue
 				}
 				spoiled++
-				p, err := bench.Prove(verb.Document{Name: j.name, Data: format.Write(b.File())}, &j.brief)
+				p, err := bench.Prove(t.Context(), verb.Document{Name: j.name, Data: format.Write(b.File())}, &j.brief)
 				require.NoError(t, err)
 				require.False(t, p.Stands, j.name)
 				var failing []string

@@ -56,7 +56,7 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 	case "choices":
 		return w.Choices(ctx, asked, a.Seat, a.Keep, progress)
 	case "prove":
-		return w.Prove(file, maybe)
+		return w.Prove(ctx, file, maybe)
 	case "outcome":
 		return w.Outcome(file, asked)
 	case "balance":
@@ -64,13 +64,13 @@ func (w *Bench) answer(ctx context.Context, name string, a *Ask, progress Progre
 	case "steps":
 		return w.Steps(ctx, file, asked, progress)
 	case "equals":
-		return w.Equals(file, maybe, a.Seat, progress)
+		return w.Equals(ctx, file, maybe, a.Seat, progress)
 	case "try":
 		return w.Try(file, maybe, a.Seat)
 	case "ways":
 		return w.Ways(file, maybe, a.Seat)
 	case "change":
-		return w.Change(file, maybe, a.Do)
+		return w.Change(ctx, file, maybe, a.Do)
 	case "predict":
 		return w.Predict(file, maybe)
 	case "draw":

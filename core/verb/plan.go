@@ -12,15 +12,6 @@ import (
 	"slipfit/core/unit"
 )
 
-// Progress is told what a long answer has come to: a share from 0 to 1, nought where it cannot be told, and a note. It may be nil.
-type Progress func(done float64, note string)
-
-func (p Progress) tell(done float64, note string) {
-	if p != nil {
-		p(done, note)
-	}
-}
-
 // PlanAsk is what a plan seeks beside the brief.
 type PlanAsk struct {
 	For  string   // one of Seekings
@@ -83,6 +74,7 @@ func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress P
 		return nil, err
 	}
 	progress.tell(0, "searching")
+	problem.Told = progress.seeking(ask.For, asked.Needs)
 	var a plan.Answer
 	switch ask.For {
 	case "least":
@@ -96,7 +88,7 @@ func (w *Bench) Plan(ctx context.Context, file Document, ask PlanAsk, progress P
 	default:
 		return nil, fmt.Errorf("cannot plan for %q; want %s", ask.For, strings.Join(Seekings(), " or "))
 	}
-	out := w.planned(said, ask.For, &a, asked.Needs)
+	out := w.planned(ctx, said, ask.For, &a, asked.Needs)
 	if a.Build != nil {
 		out.reach(&a)
 	}
@@ -120,7 +112,7 @@ func (p *Plan) reach(a *plan.Answer) {
 	}
 }
 
-func (w *Bench) planned(said *brief.Brief, seeking string, a *plan.Answer, needs *brief.Needs) *Plan {
+func (w *Bench) planned(ctx context.Context, said *brief.Brief, seeking string, a *plan.Answer, needs *brief.Needs) *Plan {
 	out := &Plan{Head: head("slipfit-plan"), Title: said.Title, For: seeking, Status: a.Status.String()}
 	out.Certificate = certificateOf(&a.Certificate)
 	for _, cut := range a.Cuts {
@@ -128,7 +120,7 @@ func (w *Bench) planned(said *brief.Brief, seeking string, a *plan.Answer, needs
 	}
 	if a.Build != nil {
 		a.Build.Title = said.Title
-		out.Proof = w.proof(a.Build, needs, said.Budget.Or(0))
+		out.Proof = w.proof(ctx, a.Build, needs, said.Budget.Or(0))
 		f := a.Build.File()
 		out.Build = &f
 	}

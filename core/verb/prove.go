@@ -1,6 +1,8 @@
 package verb
 
 import (
+	"context"
+
 	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/format"
@@ -29,13 +31,14 @@ type Proof struct {
 	Prediction *Prediction `json:"prediction,omitempty"`
 }
 
-// Prove checks a build file under the needs of a brief, or only for going together where there is no brief.
-func (w *Bench) Prove(file Document, asked *Document) (*Proof, error) {
+// Prove checks a build file under the needs of a brief, or only for going together where there is no brief. Money that buys nothing
+// is looked for until ctx ends.
+func (w *Bench) Prove(ctx context.Context, file Document, asked *Document) (*Proof, error) {
 	b, n, budget, err := w.read(file, asked)
 	if err != nil {
 		return nil, err
 	}
-	out := w.proof(b, n, budget)
+	out := w.proof(ctx, b, n, budget)
 	out.Prediction = predictionOf(b, n)
 	return out, nil
 }
@@ -76,7 +79,7 @@ func (w *Bench) read(file Document, asked *Document) (*build.Build, *brief.Needs
 	return b, said.Needs(w.Stock), said.Budget.Or(0), nil
 }
 
-func (w *Bench) proof(b *build.Build, n *brief.Needs, budget unit.Money) *Proof {
+func (w *Bench) proof(ctx context.Context, b *build.Build, n *brief.Needs, budget unit.Money) *Proof {
 	p := rule.Prove(b, n)
 	out := &Proof{
 		Head: head("slipfit-proof"), Title: b.Title, Stands: p.Stands(), Worth: p.Worth,
@@ -89,7 +92,7 @@ func (w *Bench) proof(b *build.Build, n *brief.Needs, budget unit.Money) *Proof 
 		out.Parts = append(out.Parts, lineOf(l))
 	}
 	if n != nil {
-		out.Idle, out.Assumed = w.partsIdle(b, n), n.Assumed
+		out.Idle, out.Assumed = w.partsIdle(ctx, b, n), n.Assumed
 	}
 	for i := range p.Margins {
 		m := marginOf(&p.Margins[i])

@@ -24,6 +24,8 @@ type SeatSteps struct {
 	Up    *Stride  `json:"up,omitempty"`
 	Down  *Stride  `json:"down,omitempty"`
 	Full  []string `json:"full,omitempty"` // what the seat gives that nothing serves further, or that is enough
+
+	Unfinished bool `json:"unfinished,omitempty"` // ended before it was known whether there is a step that is not told
 }
 
 // Stride is a step to another whole build.
@@ -44,15 +46,16 @@ func (w *Bench) Steps(ctx context.Context, file, asked Document, progress Progre
 	if err != nil {
 		return nil, err
 	}
-	progress.tell(0, "looking for a step up and down in every seat")
-	list, err := balance.Steps(ctx, b, n, w.Stock)
+	const note = "looking for a step up and down in every seat"
+	progress.tell(0, note)
+	list, err := balance.Steps(ctx, b, n, w.Stock, progress.counting(note, ""))
 	if err != nil {
 		return nil, err
 	}
 	out := &Steps{Head: head("slipfit-steps"), Title: b.Title, Seats: []SeatSteps{}}
 	for i := range list {
 		s := &list[i]
-		one := SeatSteps{Seat: s.Seat.String(), Title: s.Seat.Title(), Part: s.Part, Full: s.Full, Up: strideOf(s.Up, b), Down: strideOf(s.Down, b)}
+		one := SeatSteps{Seat: s.Seat.String(), Title: s.Seat.Title(), Part: s.Part, Full: s.Full, Unfinished: s.Unfinished, Up: strideOf(s.Up, b), Down: strideOf(s.Down, b)}
 		if one.Up != nil {
 			one.Up.Serves = s.Up.Resource.Title()
 		}

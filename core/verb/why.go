@@ -17,6 +17,7 @@ type Why struct {
 	Title   string   `json:"title"`
 	Stands  bool     `json:"stands"`               // a build stands: there is nothing to explain
 	Asks    []string `json:"asks,omitempty"`       // demands that cannot all be met; with any one of them given up, the rest can
+	Loose   bool     `json:"loose,omitempty"`      // ended before the fewest such demands were found: some of them may not be in the way, and all may where none is told
 	Cuts    []Cut    `json:"cuts,omitempty"`       // what the rules take away under these demands alone, heaviest first
 	Repairs []Repair `json:"repairs,omitempty"`    // fewest demands first, then by price
 	Unknown bool     `json:"unfinished,omitempty"` // ended before all repairs were found, or, where no demand is told, before any was
@@ -24,10 +25,11 @@ type Why struct {
 
 // Repair is a smallest set of demands whose giving up lets a build stand.
 type Repair struct {
-	Drops []Drop        `json:"drops"`
-	Price unit.Quantity `json:"price"` // of the cheapest build that meets all other demands, before tax
-	Above unit.Quantity `json:"above"` // how far that lies above the budget asked
-	Build *build.File   `json:"build"`
+	Drops  []Drop        `json:"drops"`
+	Price  unit.Quantity `json:"price"`  // of the cheapest build found that meets all other demands, before tax
+	Proven bool          `json:"proven"` // no such build costs less
+	Above  unit.Quantity `json:"above"`  // how far that lies above the budget asked
+	Build  *build.File   `json:"build"`
 }
 
 // Drop is a demand that a repair gives up.
@@ -57,8 +59,9 @@ func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress 
 		return nil, err
 	}
 	out := &Why{Head: head("slipfit-why"), Title: said.Title}
-	progress.tell(0, "finding what cannot go together")
-	conflict, err := plan.WhyNot(ctx, w.Stock, ask)
+	note := "finding what cannot go together"
+	progress.tell(0, note)
+	conflict, err := plan.WhyNot(ctx, w.Stock, ask, progress.counting(note, "down to %d"))
 	switch {
 	case errors.Is(err, plan.ErrStands):
 		out.Stands = true
@@ -69,8 +72,10 @@ func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress 
 	case err != nil:
 		return nil, err
 	}
-	for i := range conflict.Demands {
-		out.Asks = append(out.Asks, conflict.Demands[i].Text)
+	if out.Loose = conflict.Unfinished; !out.Loose || len(conflict.Demands) < len(plan.Demands(w.Stock, ask)) {
+		for i := range conflict.Demands {
+			out.Asks = append(out.Asks, conflict.Demands[i].Text)
+		}
 	}
 	for _, c := range conflict.Cuts {
 		out.Cuts = append(out.Cuts, cutOf(c))
@@ -78,19 +83,18 @@ func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress 
 	if len(conflict.Demands) == 0 {
 		return out, nil // nothing that is asked stands in the way
 	}
-	progress.tell(0, "finding what to give up")
-	repairs, err := plan.Repairs(ctx, w.Stock, ask, together)
+	note = "finding what to give up"
+	progress.tell(0, note)
+	repairs, complete, err := plan.Repairs(ctx, w.Stock, ask, together, progress.counting(note, "%d found"))
 	if err != nil {
-		if ctx.Err() == nil {
-			return nil, err
-		}
-		out.Unknown = true
+		return nil, err
 	}
+	out.Unknown = !complete
 	for i := range repairs {
 		r := &repairs[i]
 		r.Answer.Build.Title = said.Title
 		f := r.Answer.Build.File()
-		one := Repair{Price: r.Answer.Price.Q(), Above: r.Above.Q(), Build: &f}
+		one := Repair{Price: r.Answer.Price.Q(), Proven: r.Answer.Status == plan.Optimal, Above: r.Above.Q(), Build: &f}
 		for j := range r.Drops {
 			one.Drops = append(one.Drops, dropOf(&r.Drops[j]))
 		}

@@ -306,7 +306,7 @@ func (d *desk) open(x *plan.Index, least *build.Build) error {
 	if err != nil {
 		return err
 	}
-	ways := p.Open(within(d.deadline), nil)
+	ways := p.Open(within(d.deadline))
 	s := d.sample(open, time.Since(start))
 	s.Found = true
 	left := 0
@@ -352,25 +352,25 @@ func (d *desk) explain(least unit.Money) error {
 	if err != nil {
 		return err
 	}
-	_, err = plan.WhyNot(within(d.deadline), d.stock, ask)
-	if err := d.explained(conflict, start, err); err != nil {
+	why, err := plan.WhyNot(within(d.deadline), d.stock, ask, nil)
+	if err := d.explained(conflict, start, len(why.Demands) > 0, !why.Unfinished, err); err != nil {
 		return err
 	}
 	if start, err = d.begin(repairs); err != nil {
 		return err
 	}
-	_, err = plan.Repairs(within(d.deadline), d.stock, ask, 2)
-	return d.explained(repairs, start, err)
+	list, complete, err := plan.Repairs(within(d.deadline), d.stock, ask, 2, nil)
+	return d.explained(repairs, start, len(list) > 0, complete, err)
 }
 
-// explained notes an explanation, which ends with an error where time is up.
-func (d *desk) explained(name string, start time.Time, err error) error {
+// explained notes an explanation, which ends with an error where time is up before anything is known.
+func (d *desk) explained(name string, start time.Time, found, complete bool, err error) error {
 	took := time.Since(start)
 	if err != nil && took < d.deadline {
 		return err
 	}
 	s := d.sample(name, took)
-	s.Proven, s.Found = err == nil, err == nil
+	s.Proven, s.Found = complete && err == nil, err == nil && (found || complete)
 	return d.end(s)
 }
 

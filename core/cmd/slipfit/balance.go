@@ -68,10 +68,15 @@ func (k *call) balance(b *verb.Balance) {
 		switch {
 		case a.Tight == nil:
 			k.paragraph("  ", "Nothing holds it back: everything is enough.")
+		case a.Step == nil && a.Unfinished:
+			k.paragraph("  ", "Held back most by "+a.Tight.Title+"; the search ended before a step up was found; there may be one.")
 		case a.Step == nil:
 			k.paragraph("  ", "Held back most by "+a.Tight.Title+"; nothing in the catalog that fits this build goes further.")
 		default:
 			k.paragraph("  ", "Held back most by "+a.Tight.Title+". "+step(a.Step))
+		}
+		if a.Step != nil && a.Unfinished {
+			k.paragraph("  ", "Stopped early: another step up may cost less.")
 		}
 	}
 	k.printf("\n")
@@ -141,10 +146,13 @@ func (k *call) idle(i *verb.Idle) {
 		}
 		k.paragraph("    "+cell(p.Title, 16)+" ", p.Part+": "+text+".")
 	}
-	if len(i.Parts) > 1 {
+	if len(i.Parts) > 1 && !i.Unfinished {
 		k.paragraph("  ", "Swapped one after another, parts alone save "+i.Together.String()+"; some exclude others.")
 	}
-	if len(i.Parts) == 0 {
+	switch {
+	case i.Unfinished:
+		k.paragraph("  ", "Stopped early: not every part was looked at; others may be had cheaper too.")
+	case len(i.Parts) == 0:
 		k.paragraph("  ", "No single part can be cheaper and keep every verdict.")
 	}
 }

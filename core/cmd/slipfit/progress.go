@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -18,6 +19,7 @@ type progress struct {
 	now   func() time.Time
 	most  time.Duration // after which the answer ends; nought where it has all the time it takes
 	stops string        // what Ctrl-C does
+	ended bool          // it has been pressed: what it does now must stand there
 
 	mu    sync.Mutex
 	began time.Time
@@ -28,7 +30,7 @@ type progress struct {
 }
 
 func newProgress(out io.Writer, now func() time.Time) *progress {
-	p := &progress{out: out, now: now, stops: "Ctrl-C ends it"}
+	p := &progress{out: out, now: now, stops: "Ctrl-C for what is found"}
 	p.began = now()
 	p.drawn = p.began
 	return p
@@ -42,10 +44,10 @@ func (p *progress) tell(done float64, note string) {
 	p.draw()
 }
 
-// ends takes what Ctrl-C does from now on.
-func (p *progress) ends(stops string) {
+// ending takes that Ctrl-C has been pressed.
+func (p *progress) ending() {
 	p.mu.Lock()
-	p.stops = stops
+	p.ended, p.stops = true, "ending; Ctrl-C again ends at once"
 	p.mu.Unlock()
 	p.draw()
 }
@@ -76,22 +78,28 @@ func (p *progress) clear() {
 // eraseLine erases from the cursor to the end of the line: EL of ECMA-48, section 8.3.41.
 const eraseLine = "\x1b[K"
 
-// text is the line after so much time, no longer than a line of the terminal.
+// text is the line after so much time, no longer than a line of the terminal. What matters least is left out where there is no room:
+// how far the search has looked, then what Ctrl-C does, then how much better another build may be.
 func (p *progress) text(spent time.Duration) string {
-	words := []string{p.note}
-	if p.done > 0 {
-		words = append(words, fmt.Sprintf("%.0f %%", 100*p.done))
-	}
 	took := clock(spent)
 	if p.most > 0 {
 		took += " of " + clock(p.most)
 	}
-	text := strings.Join(append(words, took), ", ") + "; " + p.stops
-	for utf8.RuneCountInString(text) >= columns { // in the last column the cursor may go on to the next line
-		_, last := utf8.DecodeLastRuneInString(text)
-		text = text[:len(text)-last]
+	if p.done > 0 {
+		took = fmt.Sprintf("%.0f %%, %s", 100*p.done, took)
 	}
-	return text
+	words, stops := strings.Split(p.note, ", "), "; "+p.stops
+	text := ""
+	fits := func(words []string, stops string) bool {
+		text = strings.Join(append(slices.Clone(words), took), ", ") + stops
+		return utf8.RuneCountInString(text) < columns // in the last column the cursor may go on to the next line
+	}
+	for n := len(words); n > 0; n-- {
+		if fits(words[:n], stops) || n == 2 && !p.ended && fits(words[:n], "") {
+			return text
+		}
+	}
+	return string([]rune(text)[:columns-1])
 }
 
 // clock tells a time in whole seconds.

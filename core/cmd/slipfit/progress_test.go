@@ -14,7 +14,6 @@ func TestProgressLine(t *testing.T) {
 	var out bytes.Buffer
 	now := time.Date(2026, 1, 2, 3, 4, 5, 0, time.UTC)
 	p := newProgress(&out, func() time.Time { return now })
-	p.ends("Ctrl-C for what is found")
 	sent := func(after time.Duration, event func()) string {
 		now = now.Add(after)
 		out.Reset()
@@ -30,7 +29,15 @@ func TestProgressLine(t *testing.T) {
 	require.Equal(t, "\rlooking at every part, 38 %, 1 s; Ctrl-C for what is found\x1b[K", sent(time.Millisecond, p.draw))
 	p.most = 90 * time.Second
 	require.Equal(t, "\rlooking at every part, 38 %, 1 min 05 s of 1 min 30 s; Ctrl-C for what is found\x1b[K", sent(64*time.Second, p.draw), "as long as a line may be")
-	require.Equal(t, "\rlooking at every part, 38 %, 1 min 05 s of 1 min 30 s; ending\x1b[K", sent(redraw, func() { p.ends("ending") }))
+	p.most = 0
+	require.Equal(t, "\rfound 1816.40, perhaps 1102.70 less, 1 min 05 s; Ctrl-C for what is found\x1b[K",
+		sent(redraw, func() { p.tell(0, "found 1816.40, perhaps 1102.70 less, 641 tried") }), "how far it has looked is left out first")
+	p.most = 90 * time.Second
+	require.Equal(t, "\rfound 1816.40, perhaps 1102.70 less, 1 min 05 s of 1 min 30 s\x1b[K",
+		sent(redraw, func() { p.tell(0, "found 1816.40, perhaps 1102.70 less, 641 tried") }), "then what Ctrl-C does")
+	require.Equal(t, "\rfound 1816.40, 1 min 05 s of 1 min 30 s; ending; Ctrl-C again ends at once\x1b[K", sent(redraw, p.ending), "but not what it does now")
+	p.most = 0
+	require.Equal(t, "\rsearching, 641 tried, 1 min 06 s; ending; Ctrl-C again ends at once\x1b[K", sent(redraw, func() { p.tell(0, "searching, 641 tried") }))
 	require.Equal(t, "\r\x1b[K", sent(0, p.clear))
 	require.Empty(t, sent(0, p.clear), "it is gone already")
 }

@@ -30,7 +30,7 @@ short, or cannot be known because a data sheet lacks a figure.`,
 		if err != nil {
 			return k.fail(err)
 		}
-		p, err := w.Prove(file, asked)
+		p, err := w.Prove(k.ctx, file, asked)
 		if err != nil {
 			return k.fail(err)
 		}

@@ -18,13 +18,12 @@ func (k *call) search() (ctx context.Context, told verb.Progress, done func()) {
 	within := k.deadline()
 	line, put := k.watch(within)
 	if line != nil {
-		line.ends("Ctrl-C for what is found")
 		told = line.tell
 	}
 	untie := context.AfterFunc(ctx, func() {
 		release()
 		if line != nil {
-			line.ends("ending; Ctrl-C again ends at once")
+			line.ending()
 		}
 	})
 	cancel := func() {}
@@ -37,15 +36,6 @@ func (k *call) search() (ctx context.Context, told verb.Progress, done func()) {
 		release()
 		put()
 	}
-}
-
-// long begins a long answer that gives nothing unless it comes to its end: Ctrl-C ends the program at once.
-func (k *call) long() (told verb.Progress, done func()) {
-	line, done := k.watch(0)
-	if line != nil {
-		told = line.tell
-	}
-	return told, done
 }
 
 // deadline is the time of -deadline, nought where there is none.

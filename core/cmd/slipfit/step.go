@@ -48,11 +48,15 @@ func (k *call) steps(s *verb.Steps) {
 		k.printf("\n  %s: %s\n", k.strong(seat.Title), seat.Part)
 		if up := seat.Up; up != nil {
 			k.paragraph("    up    ", dearer(up.Costs.N, up.Costs.String())+", "+up.Serves+" further"+stride(up))
+		} else if seat.Unfinished {
+			k.paragraph("    up    ", "not settled in this time")
 		} else if len(seat.Full) > 0 {
 			k.paragraph("    up    ", "nothing serves "+strings.Join(seat.Full, ", ")+" further to any use")
 		}
 		if down := seat.Down; down != nil {
 			k.paragraph("    down  ", dearer(down.Costs.N, down.Costs.String())+stride(down))
+		} else if seat.Unfinished {
+			k.paragraph("    down  ", "not settled in this time")
 		} else {
 			k.paragraph("    down  ", "nothing cheaper in this seat makes the machine cheaper")
 		}

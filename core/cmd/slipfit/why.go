@@ -12,9 +12,10 @@ var whyCommand = command{
 	short: "why nothing can be planned for a brief, and what to give up",
 	long: `Names demands of a brief that cannot all be met: with any one of them given up,
 the rest can. Then lists every smallest set of at most two demands whose giving up
-lets a build stand, with the cheapest such build. Where a deadline ends the search,
-what is not found says so. Exit 1 where nothing can be
-planned, 0 where a build stands.`,
+lets a build stand, with the cheapest such build. Where a deadline or Ctrl-C ends
+the search, what is known so far is told: the list may then not be complete, and
+the demands named may be more than those in the way; it says so. Exit 1 where
+nothing can be planned, 0 where a build stands.`,
 	example: "slipfit why testdata/briefs/museum-pottery.brief.json -keep graphics=none",
 	setup: func(k *call) {
 		k.flags.Var(&list{}, "keep", "settle `SEAT=PART`; SEAT=none leaves it empty; may be given again")
@@ -56,12 +57,17 @@ func (k *call) why(y *verb.Why) {
 	case y.Stands:
 		k.paragraph("  ", "A build stands that meets everything asked.")
 		return
-	case len(y.Asks) == 0 && y.Unknown:
+	case len(y.Asks) == 0 && y.Unknown && !y.Loose:
 		k.paragraph("  ", "The search ended before it was known what stands in the way, if anything does.")
+		return
+	case len(y.Asks) == 0 && y.Loose:
+		k.paragraph("  ", "Not all that is asked can be met. The search ended before it was known what stands in the way.")
 		return
 	case len(y.Asks) == 0:
 		k.paragraph("  ", "Nothing that is asked stands in the way: this catalog holds no build that goes together.")
 		return
+	case y.Loose:
+		k.paragraph("  ", "These cannot all be met. The search ended before it was known which of them are in the way; some may not be:")
 	case len(y.Asks) == 1:
 		k.paragraph("  ", "One thing asked cannot be met:")
 	default:
@@ -83,9 +89,12 @@ func (k *call) why(y *verb.Why) {
 		if r.Above.N > 0 {
 			text += ", " + r.Above.String() + " above the budget"
 		}
+		if !r.Proven {
+			text += ", perhaps for less"
+		}
 		k.paragraph("  ", text+".")
 	}
 	if y.Unknown {
-		k.paragraph("  ", "The search ended before everything that could be given up was found.")
+		k.paragraph("  ", "Stopped early: the list may not be complete; something else may be given up instead.")
 	}
 }
