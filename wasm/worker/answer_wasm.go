@@ -67,9 +67,9 @@ func (w *worker) answer(ctx context.Context, name string, args []byte, progress 
 	if within := allowed(name, args); within > 0 {
 		ctx = until{ctx, time.Now().Add(within)}
 	}
-	told := pace{}
+	var told wire.Pace
 	result, err := w.bench.Do(ctx, name, args, func(done float64, note string) {
-		if told.due(note, time.Now()) {
+		if told.Due(note, time.Now()) {
 			progress(wire.Progress{Done: done, Note: note})
 		}
 	})
@@ -77,25 +77,6 @@ func (w *worker) answer(ctx context.Context, name string, args []byte, progress 
 		return nil, refusal{err}
 	}
 	return result, nil
-}
-
-// tellEvery is the least time between two messages of how far a search is: the page shows each of them.
-const tellEvery = 250 * time.Millisecond
-
-// pace keeps a search from telling the page more than a person can read.
-type pace struct {
-	note string
-	at   time.Time
-}
-
-// due reports a note that is to be told: what is begun at once, the figures of it now and then.
-func (p *pace) due(note string, now time.Time) bool {
-	begun, _, figures := strings.Cut(note, ", ")
-	if (figures || begun == p.note) && now.Sub(p.at) < tellEvery {
-		return false
-	}
-	p.note, p.at = begun, now
-	return true
 }
 
 // allowed is how long a call may search: what the page says in within_ms, and for a balance so long; 0 has no bound.

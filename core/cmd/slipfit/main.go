@@ -87,6 +87,7 @@ func overview(out io.Writer) {
 		fmt.Fprintf(out, "  %-10s %s\n", c.name, c.short)
 	}
 	fmt.Fprintln(out, "\nslipfit help VERB tells more. Every verb takes -json and -catalog DIR.")
+	fmt.Fprintln(out, "At a terminal a line tells what a search has found so far, and how much better it may be.")
 	fmt.Fprintln(out, "Ctrl-C ends a search with the best found so far; pressed again, it ends at once.")
 	fmt.Fprintln(out, "Exit codes: 0 fine, 1 something clashes or is short, 2 bad usage or input.")
 }
