@@ -16,15 +16,6 @@ const scale = 1 << 16
 // price of a value point, what is left of value less price bounds the value that a budget can buy.
 func (p *Problem) Best(ctx context.Context) Answer {
 	p.begin(ctx)
-	of := kernelOf
-	if p.count() < kernelFrom {
-		of = 0
-	}
-	return p.bestFrom(of)
-}
-
-// bestFrom finds the best build, having searched a kernel of so many options of each column first; of none, where that is nought.
-func (p *Problem) bestFrom(of int) Answer {
 	a := Answer{Certificate: Certificate{Combinations: p.combinations()}}
 	if p.emptied() {
 		return p.infeasible(a)
@@ -35,11 +26,7 @@ func (p *Problem) bestFrom(of int) Answer {
 		p.conclude(&a, nil, low.proven())
 		return a
 	}
-	h := &hunt{p: p, best: best}
-	if of > 0 && !p.watch.ended {
-		h.kernel(of)
-	}
-	h.shares = p.shares()
+	h := &hunt{p: p, best: best, shares: p.shares()}
 	a.Certificate.Root = Bound{Worth: max(best.worth, h.ceiling()), Price: unit.Money(min(best.price, p.fixed+low.bound.root()))}
 	worth, price := h.most(), int64(a.Certificate.Root.Price)
 	if worth == best.worth {
@@ -51,45 +38,12 @@ func (p *Problem) bestFrom(of int) Answer {
 	return a
 }
 
-// kernelFrom is how many live options make a search of a kernel first worth its while, kernelOf how many of a column are in
-// it, kernelTo how much effort a share of it is given.
-const (
-	kernelFrom = 900
-	kernelOf   = 24
-	kernelTo   = 1000
-)
-
-// kernel searches the options of each column that weigh best by themselves, so many of each, before all others, for a choice
-// that is hard to better.
-func (h *hunt) kernel(of int) {
-	p := h.p
-	p.appraise()
-	frame := p.blankFrame(-1)
-	b, _ := tightest(h.worthier(), 0, 26, func(w weights) *bound { return p.rough(frame, w) })
-	live := make([]set, len(p.cols))
-	for c := range p.cols {
-		ranked := b.rank(c)
-		live[c] = make(set, len(p.cols[c].live))
-		for _, o := range ranked[:min(of, len(ranked))] {
-			live[c].add(int(o))
-		}
-		live[c].add(h.best.pick[c])
-	}
-	q := p.within(live)
-	if q == nil {
-		return
-	}
-	k := &hunt{p: q, best: h.best, shares: q.shares(), cap: kernelTo}
-	k.most()
-}
-
 // hunt is a search for the best build in progress. The problem is searched in shares, which differ in what seats they leave
 // empty: rules can say much more of a seat that is known to be filled.
 type hunt struct {
 	p      *Problem
 	best   *leaf
 	shares []*share
-	cap    int64 // effort a share is given; nought for all it takes
 }
 
 // share is one share of a problem. Its choices are known by the same options.
@@ -172,7 +126,6 @@ func (h *hunt) cheaper() gauge {
 
 // most raises the best to the choice of the most value within the budget, and returns what no choice is worth more than.
 func (h *hunt) most() int64 {
-	budget := h.p.purse
 	ceiling := h.best.worth
 	for i, part := range h.shares {
 		if part.most <= h.best.worth {
@@ -182,37 +135,20 @@ func (h *hunt) most() int64 {
 			ceiling = max(ceiling, part.most)
 			continue
 		}
-		p, main := part.focus(h.worthier())
+		p, main := part.focus(h.worthier(), h.rising)
 		if p == nil {
 			continue
 		}
-		free := p.newBound(main.frame, weights{perPoint: scale})
-		s := newSearch(main, 0, free, p.priceBound())
-		limit := func() {
-			s.limit = main.costFor(budget, h.best.worth+1)
-			s.guards[0].limit = free.costFor(budget, h.best.worth+1)
-			s.guards[1].limit = budget
-		}
-		limit()
-		s.found = func(s *search) {
-			if l := s.leaf(); l.price-p.fixed <= budget && l.worth > h.best.worth {
-				*h.best = l
-				h.p.watch.found(&l)
-				limit()
+		s := h.rising(main, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
+		worth := func(cost int64) int64 { return min(part.most, main.worthWithin(h.p.purse, cost)) }
+		rest := h.shares[i+1:]
+		h.p.watch.nearer = func() {
+			most := max(h.best.worth, ceiling, worth(s.ahead()))
+			if len(rest) > 0 {
+				most = max(most, rest[0].most)
 			}
+			h.p.watch.servesNoMore(most)
 		}
-		worth := func(cost int64) int64 { return min(part.most, main.worthWithin(budget, cost)) }
-		if h.cap == 0 {
-			rest := h.shares[i+1:]
-			h.p.watch.nearer = func() {
-				most := max(h.best.worth, ceiling, worth(s.ahead()))
-				if len(rest) > 0 {
-					most = max(most, rest[0].most)
-				}
-				h.p.watch.servesNoMore(most)
-			}
-		}
-		s.cap = h.cap
 		s.run()
 		h.p.watch.nearer = nil
 		if s.open < never {
@@ -220,6 +156,42 @@ func (h *hunt) most() int64 {
 		}
 	}
 	return max(ceiling, h.best.worth)
+}
+
+// rising is a search for what is worth more than the best.
+func (h *hunt) rising(b *bound, guards ...*bound) *search {
+	s := newSearch(b, 0, guards...)
+	s.price(h.p.purse, h.best.worth+1)
+	s.found = func(s *search) {
+		if l := s.leaf(); l.price-h.p.fixed <= h.p.purse && l.worth > h.best.worth {
+			*h.best = l
+			s.watch.found(&l)
+			s.price(h.p.purse, h.best.worth+1)
+		}
+	}
+	return s
+}
+
+// falling is a search for what is worth as much as the best and costs less.
+func (h *hunt) falling(b *bound, guards ...*bound) *search {
+	s := newSearch(b, 0, guards...)
+	s.price(h.best.price-h.p.fixed-1, h.best.worth)
+	s.found = func(s *search) {
+		if l := s.leaf(); l.worth >= h.best.worth && l.price < h.best.price {
+			*h.best = l
+			s.watch.found(&l)
+			s.price(h.best.price-h.p.fixed-1, h.best.worth)
+		}
+	}
+	return s
+}
+
+// price holds a search to choices of so much worth at no more than a price, what is settled left out of that.
+func (s *search) price(price, worth int64) {
+	s.limit = s.costFor(price, worth)
+	for i := range s.guards {
+		s.guards[i].limit = s.guards[i].costFor(price, worth)
+	}
 }
 
 // cheapest lowers the best to the cheapest choice that serves as much, first in tie order, and returns what no such choice
@@ -236,19 +208,11 @@ func (h *hunt) cheapest() int64 {
 		if watch.ended {
 			return 0
 		}
-		p, main := part.focus(h.cheaper())
+		p, main := part.focus(h.cheaper(), h.falling)
 		if p == nil {
 			continue
 		}
-		s := newSearch(main, 0, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
-		h.limit(s, h.best.price-1)
-		s.found = func(s *search) {
-			if l := s.leaf(); l.worth >= h.best.worth && l.price < h.best.price {
-				*h.best = l
-				watch.found(&l)
-				h.limit(s, h.best.price-1)
-			}
-		}
+		s := h.falling(main, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
 		s.run()
 		if s.open < never {
 			floor = min(floor, h.p.fixed+main.priceFor(h.best.worth, s.open))
@@ -261,18 +225,10 @@ func (h *hunt) cheapest() int64 {
 	return min(floor, h.best.price)
 }
 
-// limit holds a search to choices that serve as much as the best and cost no more than so much.
-func (h *hunt) limit(s *search, price int64) {
-	price -= h.p.fixed
-	s.limit = s.costFor(price, h.best.worth)
-	s.guards[0].limit = s.guards[0].costFor(price, h.best.worth)
-	s.guards[1].limit = price
-}
-
 // first replaces the best by what one search finds that costs and serves the same and comes first in tie order, where it
 // comes before the best.
 func (h *hunt) first(s *search) {
-	h.limit(s, h.best.price)
+	s.price(h.best.price-h.p.fixed, h.best.worth)
 	if h.p.watch.ended || s.root() > s.limit {
 		return
 	}

@@ -14,8 +14,8 @@ type gauge struct {
 
 // focus makes the tightest bound by a gauge, leaves out the options that no choice of use has by it, and begins again
 // with what is left, as long as that is much less and the context has not ended. It returns what is left, and the bound on it; nil
-// where nothing is.
-func (p *Problem) focus(g gauge) (*Problem, *bound) {
+// where nothing is. With the first bound it takes a short look for a choice that makes the bounds leave out more.
+func (p *Problem) focus(g gauge, look func(b *bound, guards ...*bound) *search) (*Problem, *bound) {
 	p, at := p.roughly(g)
 	for wide := 0.0; p != nil; { // the first look is at one price alone
 		p.appraise()
@@ -23,7 +23,12 @@ func (p *Problem) focus(g gauge) (*Problem, *bound) {
 		if p.watch.ended {
 			return p, b
 		}
-		if frame := b.frame; wide > 0 {
+		if frame := b.frame; wide == 0 {
+			blank := p.blankFrame(-1)
+			s := look(b, p.rough(blank, weights{perPoint: scale}), p.rough(blank, weights{perMinor: 1}))
+			s.cap = firstTry
+			s.run()
+		} else {
 			b, at = tightest(g, max(0, at-wide), at+wide, func(w weights) *bound { return p.newBound(frame, w) })
 		}
 		q := p.useful(g, b)
