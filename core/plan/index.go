@@ -17,11 +17,12 @@ import (
 // earlier one in a choice or a need asks the rules only what is new. It serves one goroutine at a time.
 type Index struct {
 	stock   *part.Stock
-	known   map[string]bool // ids
+	ids     map[string]bool // ids
 	shelves map[string]*shelf
 	lasting map[string]*memory  // of rules that read no needs
 	passing map[string]*hearing // of rules that read some, by what those say
-	matched map[string][]int8   // which kinds of two columns stand together
+	matched map[string][][]int8 // what rules quick to ask have said of the kinds of two columns
+	cells   int                 // how much that is
 	made    int                 // how many memories there have been
 	turn    int64               // how often passing was looked into
 	checks  int64               // how often a rule was asked
@@ -38,9 +39,9 @@ const remembered = 512
 
 // NewIndex lays out a stock, which must not change afterwards.
 func NewIndex(stock *part.Stock) *Index {
-	x := &Index{stock: stock, known: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, matched: map[string][]int8{}}
+	x := &Index{stock: stock, ids: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, matched: map[string][][]int8{}}
 	for _, a := range stock.Articles() {
-		x.known[a.ID] = true
+		x.ids[a.ID] = true
 	}
 	return x
 }

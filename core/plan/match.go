@@ -5,22 +5,18 @@ import (
 	"slices"
 )
 
-// match is how the options of one column go with those of another: what joins the two, and the kinds of options that it cannot
-// tell apart.
+// match is how the options of one column go with those of another: what joins the two, and what that cannot tell apart.
 type match struct {
 	c, q   int
-	quick  []*factor // rules quick to ask that hang on the two
-	slow   []*factor // the others
-	sums   []*total  // those that two of their options can break by themselves
-	kind   [2]*classes
-	pace   [2]int
-	cells  []int8      // by kind of both: whether they stand together by the quick rules, nought where it is not known; nil where there are too many
-	grade  [2]*classes // options that the slow rules, the sums and what hangs on the first column alone cannot tell apart either
-	joined bool        // whether there is anything of all that
+	quick  []*factor   // rules quick to ask that hang on the two
+	slow   []*factor   // the others
+	sums   []*total    // those that two of their options can break by themselves
+	joined bool        // whether there is any of these
+	kind   [2]*classes // options of either that the quick rules cannot tell apart
+	grade  [2]*classes // that the others cannot tell apart either, nor what hangs on the first column alone
+	known  [][]int8    // by kind of the earlier column's options and of the later one's: what the quick rules have said
+	rows   []set       // by kind: the options of the second column that stand with one of the first by the quick rules; nil until asked for
 }
-
-// matchedTo is how many cells of two columns' kinds are kept.
-const matchedTo = 1 << 22
 
 // match finds out how the options of column c go with those of column q.
 func (p *Problem) match(c, q int) *match {
@@ -45,35 +41,43 @@ func (p *Problem) newMatch(c, q int) *match {
 			m.sums = append(m.sums, t)
 		}
 	}
-	m.joined = len(m.quick)+len(m.slow)+len(m.sums) > 0
+	if m.joined = len(m.quick)+len(m.slow)+len(m.sums) > 0; !m.joined {
+		return m
+	}
 	for i, at := range [...]int{c, q} {
 		col := p.cols[at]
-		m.kind[i] = col.alike()
+		k := col.alike()
 		for _, f := range m.quick {
-			m.kind[i] = col.both(m.kind[i], f.look(p).by[f.at[at]])
+			k = col.both(k, f.look(p).by[f.at[at]])
 		}
-		m.grade[i] = m.kind[i]
+		m.kind[i] = k
 		for _, f := range m.slow {
-			m.grade[i] = col.both(m.grade[i], f.look(p).by[f.at[at]])
+			k = col.both(k, f.look(p).by[f.at[at]])
 		}
 		for _, t := range m.sums {
-			m.grade[i] = col.both(m.grade[i], t.seen[at].kinds())
+			k = col.both(k, t.seen[at].kinds())
 		}
+		m.grade[i] = k
 	}
 	for _, f := range p.alone[c] {
 		m.grade[0] = p.cols[c].both(m.grade[0], f.look(p).by[f.at[c]])
 	}
-	m.pace = [2]int{m.kind[1].count, 1}
-	if c > q {
-		m.pace = [2]int{1, m.kind[0].count}
-	}
-	if n := m.kind[0].count * m.kind[1].count; len(m.quick) > 0 && n <= matchedTo {
-		m.cells = p.index.cells(m.key(p), n)
+	if len(m.quick) > 0 {
+		m.known = p.index.known(m.key(p), m.kind[m.place(0)].count)
+		m.rows = make([]set, m.kind[0].count)
 	}
 	return m
 }
 
-// key names what the cells of a match hold.
+// place is which of the two columns is the earlier one, or with 1 the later one.
+func (m *match) place(nth int) int {
+	if m.c > m.q {
+		return 1 - nth
+	}
+	return nth
+}
+
+// key names what the quick rules are asked.
 func (m *match) key(p *Problem) string {
 	key := []byte{byte(p.cols[min(m.c, m.q)].seat), byte(p.cols[max(m.c, m.q)].seat)}
 	for _, f := range m.quick {
@@ -87,41 +91,26 @@ func (m *match) key(p *Problem) string {
 	return string(key)
 }
 
-// cells finds what is known of two columns' kinds by its key.
-func (x *Index) cells(key string, n int) []int8 {
-	cells := x.matched[key]
-	if cells == nil {
-		if len(x.matched) == remembered {
-			clear(x.matched)
-		}
-		cells = make([]int8, n)
-		x.matched[key] = cells
-	}
-	return cells
-}
-
 // together reports that option o of the first column stands with option j of the second by every rule quick to ask that hangs on
 // the two.
 func (m *match) together(p *Problem, o, j int) bool {
 	if len(m.quick) == 0 {
 		return true
 	}
-	if m.cells == nil {
-		return m.ask(p, o, j) != failed
+	kinds := [...]int32{m.kind[0].of[o], m.kind[1].of[j]}
+	early, late := m.place(0), m.place(1)
+	row := &m.known[kinds[early]]
+	if *row == nil {
+		*row = p.index.unknown(m.kind[late].count)
 	}
-	cell := &m.cells[int(m.kind[0].of[o])*m.pace[0]+int(m.kind[1].of[j])*m.pace[1]]
-	if *cell == 0 {
-		*cell = int8(m.ask(p, o, j)) + asked
+	said := &(*row)[kinds[late]]
+	if *said == 0 {
+		*said = asked
+		if slices.ContainsFunc(m.quick, func(f *factor) bool { return f.two(p, m.c, o, m.q, j) == failed }) {
+			*said += failed
+		}
 	}
-	return *cell != failed+asked
-}
-
-// ask is nought where two options stand together by the rules quick to ask, or failed.
-func (m *match) ask(p *Problem, o, j int) int64 {
-	if slices.ContainsFunc(m.quick, func(f *factor) bool { return f.two(p, m.c, o, m.q, j) == failed }) {
-		return failed
-	}
-	return 0
+	return *said != asked+failed
 }
 
 // stands reports that two options stand together by everything that joins the two columns.
@@ -135,4 +124,44 @@ func (m *match) stands(p *Problem, o, j int) bool {
 		}
 	}
 	return !slices.ContainsFunc(m.slow, func(f *factor) bool { return f.two(p, m.c, o, m.q, j) == failed }) && p.stands(m.c, o)
+}
+
+// row is the options of the second column that stand with an option of the first by the quick rules; nil where there are none.
+func (m *match) row(p *Problem, o int) set {
+	if len(m.quick) == 0 {
+		return nil
+	}
+	row := &m.rows[m.kind[0].of[o]]
+	if *row == nil {
+		live := p.cols[m.q].live
+		*row = make(set, len(live))
+		for j := live.next(0); j >= 0; j = live.next(j + 1) {
+			if m.together(p, o, j) {
+				row.add(j)
+			}
+		}
+	}
+	return *row
+}
+
+// acquainted is how many kinds of columns, two by two, an Index knows at most whether they stand together; past it, it begins anew.
+const acquainted = 1 << 25
+
+// known finds what has been said of the kinds of two columns by its key.
+func (x *Index) known(key string, kinds int) [][]int8 {
+	known := x.matched[key]
+	if known == nil {
+		known = make([][]int8, kinds)
+		x.matched[key] = known
+	}
+	return known
+}
+
+// unknown is what has been said of one kind beside so many of another column before anything was.
+func (x *Index) unknown(kinds int) []int8 {
+	if x.cells += kinds; x.cells > acquainted {
+		clear(x.matched)
+		x.cells = kinds
+	}
+	return make([]int8, kinds)
 }

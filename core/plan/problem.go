@@ -28,7 +28,6 @@ type Problem struct {
 	colOf     [build.Seats]int // column of a seat, −1 where it is settled
 	alone     [][]*factor      // by column: rules slow to ask that hang on it alone
 	pairs     [][]*factor      // by two columns, first × columns + second: the rules that hang on them, those quick to ask first
-	rows      []rows           // by two columns, as pairs
 	matches   []*match         // by two columns, as pairs; nil until they are asked for
 	many      []*factor        // every rule that hangs on two columns or more, quick ones first
 	sums      []*total         // rules declared as sums over two columns or more
@@ -48,7 +47,7 @@ func (x *Index) problem(ask Ask, rules []*rule.Rule) (*Problem, error) {
 	if ask.Needs == nil {
 		ask.Needs = &brief.Needs{}
 	}
-	if err := ask.check(x.known); err != nil {
+	if err := ask.check(x.ids); err != nil {
 		return nil, err
 	}
 	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}, watch: newWatch(context.Background(), nil)}
@@ -89,7 +88,6 @@ func (p *Problem) arrange(list []*factor) {
 	p.alone = make([][]*factor, len(p.cols))
 	p.pairs = make([][]*factor, len(p.cols)*len(p.cols))
 	p.many = nil
-	p.rows = make([]rows, len(p.pairs))
 	p.matches = make([]*match, len(p.pairs))
 	var wide []*factor
 	for _, f := range list {

@@ -30,7 +30,7 @@ func (s *search) schedule(slow bool) schedule {
 			if len(f.open) > 2 {
 				with = -1
 			}
-			if with >= 0 && f.cost == 0 && s.p.rowed(c) {
+			if with >= 0 && f.cost == 0 {
 				continue // narrow has taken away what fails it
 			}
 			if (f.cost > 0 || len(f.cols) >= apartFrom) == slow {

@@ -252,7 +252,7 @@ func (s *search) narrow(d, c, o int) {
 	}
 	for _, q := range s.order[d+1:] {
 		to.cut[q] = from.cut[q]
-		row := s.p.row(c, o, q)
+		row := s.p.match(c, q).row(s.p, o)
 		if row == nil {
 			copy(to.domain[q], from.domain[q])
 			continue

@@ -95,7 +95,7 @@ func (s *search) excludes(by *blame, c, o, than int) bool {
 	}
 	for w := by.cuts[c]; w != 0; w &= w - 1 {
 		q := bits.TrailingZeros32(w)
-		if !s.p.row(c, o, q).inside(s.p.row(c, than, q)) {
+		if !s.p.match(c, q).row(s.p, o).inside(s.p.match(c, q).row(s.p, than)) {
 			return false
 		}
 	}
