@@ -21,7 +21,7 @@ type Way struct {
 // firstLook and secondLook are the effort an option is given before the others have had as much.
 const (
 	firstLook  = 64
-	secondLook = 1024
+	secondLook = 512
 )
 
 // Open says for every part in every open seat, or in those named, whether a whole build that stands can hold it, and the least
@@ -29,17 +29,15 @@ const (
 // the course told is the share of the seats that has been looked at, each several times.
 func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 	p.begin(ctx)
-	best := make([][]*leaf, len(p.cols)) // by column and option: the cheapest choice found with it
-	for c, col := range p.cols {
-		best[c] = make([]*leaf, len(col.options))
-	}
 	late := p.emptied()
-	settled := make([][]bool, len(p.cols))
-	for c, col := range p.cols {
-		settled[c] = make([]bool, len(col.options))
-		for o := range settled[c] {
-			settled[c][o] = late || !col.live.has(o)
+	w := &opening{Problem: p}
+	for _, col := range p.cols {
+		settled := make([]bool, len(col.options))
+		for o := range settled {
+			settled[o] = late || !col.live.has(o)
 		}
+		w.settled = append(w.settled, settled)
+		w.best = append(w.best, make([]*leaf, len(col.options)))
 	}
 	wanted := func(c int) bool { return len(seats) == 0 || slices.Contains(seats, p.cols[c].seat) }
 	// what is quickly settled first, so that one hard question does not keep the others waiting
@@ -47,69 +45,153 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 	for pass, cap := range looks {
 		for c := range p.cols {
 			if !late && wanted(c) {
-				p.open(c, best, settled[c], cap)
+				w.open(c, cap)
 			}
 			p.watch.course.Done = float64(pass*len(p.cols)+c+1) / float64(len(looks)*len(p.cols))
 			p.watch.look()
 		}
 	}
 	var list []Way
-	for c, col := range p.cols {
-		if !wanted(c) {
-			continue
+	for c := range p.cols {
+		if wanted(c) {
+			list = append(list, w.ways(c)...)
 		}
-		list = append(list, p.ways(col, best[c], settled[c])...)
 	}
 	return list
 }
 
-// open settles the options of one column, each with so much effort where there is a cap: the column is decided first,
-// so that the bound speaks of it.
-func (p *Problem) open(c int, best [][]*leaf, settled []bool, cap int64) {
-	if p.watch.ended || !slices.Contains(settled, false) {
+// opening is what has been found of the options of a problem.
+type opening struct {
+	*Problem
+	best     [][]*leaf // by column and option: the cheapest choice found with it
+	settled  [][]bool  // by column and option: whether nothing cheaper holds it
+	cheapest *leaf     // of all choices found
+}
+
+// note takes in a choice found.
+func (w *opening) note(l *leaf) {
+	for c, o := range l.pick {
+		if x := w.best[c][o]; x == nil || l.price < x.price {
+			w.best[c][o] = l
+		}
+	}
+	if w.cheapest == nil || l.price < w.cheapest.price {
+		w.cheapest = l
+	}
+}
+
+// open settles the options of one column, each with so much effort where there is a cap: the column is decided first, so that the
+// bound speaks of it. Without a cap, those that are still left are searched on their own.
+func (w *opening) open(c int, cap int64) {
+	settled := w.settled[c]
+	if w.watch.ended || !slices.Contains(settled, false) {
 		return
 	}
-	b := p.frameFor(weights{perMinor: 1}, c)
-	s := newSearch(b, p.purse)
-	s.found = func(s *search) {
-		l := s.leaf()
-		for q, o := range l.pick {
-			if x := best[q][o]; x == nil || l.price < x.price {
-				best[q][o] = &l
-			}
-		}
-		s.limit = l.price - p.fixed - 1
-	}
-	col := p.cols[c]
+	b := w.frameFor(weights{perMinor: 1}, c)
+	head := newSearch(b, w.purse)
+	var last *leaf // found in this column
 	for _, x := range b.rank(c) {
 		o := int(x)
 		if settled[o] {
 			continue
 		}
-		s.limit = p.purse
-		for same := col.first[o]; same < len(col.first) && col.first[same] == col.first[o]; same++ { // of a part, only the cheapest counts
-			if l := best[c][same]; l != nil {
-				s.limit = min(s.limit, l.price-p.fixed-1)
-			}
-		}
-		if b.root()-b.tells[c][0]+b.reach[c][o] > s.limit {
+		w.swap(w.cheapest, c, o)
+		w.swap(last, c, o)
+		limit := w.limit(c, o)
+		if b.root()-b.tells[c][0]+b.reach[c][o] > limit {
 			settled[o] = true
 			continue
 		}
-		s.only(c, o)
-		s.stop, s.cap = false, 0
+		s := head
 		if cap > 0 {
+			s.only(c, o)
 			s.cap = s.effort + cap
+		} else if s = w.pinned(c, o, limit); s == nil {
+			settled[o] = !w.watch.ended
+			continue
 		}
-		s.open = never
+		s.limit, s.stop, s.open = limit, false, never
+		s.found = func(s *search) {
+			l := s.leaf()
+			w.note(&l)
+			s.limit = l.price - w.fixed - 1
+		}
 		s.run()
 		settled[o] = s.open == never
-		if p.watch.ended {
+		if w.watch.ended {
 			return
+		}
+		if l := w.best[c][o]; l != nil {
+			last = l
 		}
 	}
 	for o := range settled {
 		settled[o] = settled[o] || b.reach[c][o] >= never
+	}
+}
+
+// limit is the most that a choice with an option of a column may cost to be of use: of a part, only the cheapest counts.
+func (w *opening) limit(c, o int) int64 {
+	limit, first := w.purse, w.cols[c].first
+	for same := first[o]; same < len(first) && first[same] == first[o]; same++ {
+		if l := w.best[c][same]; l != nil {
+			limit = min(limit, l.price-w.fixed-1)
+		}
+	}
+	return limit
+}
+
+// swap tries an option of a column in a choice found.
+func (w *opening) swap(l *leaf, c, o int) {
+	if l == nil || !w.cols[c].live.has(o) {
+		return
+	}
+	swapped := leaf{pick: slices.Clone(l.pick), price: l.price + w.cols[c].price[o] - w.cols[c].price[l.pick[c]]}
+	if swapped.pick[c] = o; swapped.price-w.fixed > w.limit(c, o) {
+		return
+	}
+	if w.stands(c, o) && !slices.ContainsFunc(w.many, func(f *factor) bool { return f.columns>>c&1 != 0 && f.fails(w.Problem, &swapped) }) {
+		w.note(&swapped)
+	}
+}
+
+// fails reports a choice that the factor does not let stand.
+func (f *factor) fails(p *Problem, l *leaf) bool {
+	var room [build.Seats]int
+	options := room[:0]
+	for _, c := range f.cols {
+		options = append(options, l.pick[c])
+	}
+	p.watch.poll(asking)
+	return f.ask(p, options) == failed
+}
+
+// pinned is a search of the problem with one option of a column and no other, and with those of the others that a limit leaves; nil
+// where it leaves none. It knows what rules of three columns say of the other two.
+func (w *opening) pinned(c, o int, limit int64) *search {
+	live := make([]set, len(w.cols))
+	for q, col := range w.cols {
+		live[q] = slices.Clone(col.live)
+	}
+	clear(live[c])
+	live[c].add(o)
+	for {
+		p := w.within(live)
+		if p == nil {
+			return nil
+		}
+		b := p.priceBound()
+		if b.root() > limit {
+			return nil
+		}
+		live = b.useful(limit)
+		n := 0
+		for _, l := range live {
+			n += l.count()
+		}
+		if n*10 > p.count()*9 || w.watch.ended {
+			return newSearch(b, limit)
+		}
 	}
 }
 
@@ -125,45 +207,38 @@ func (s *search) only(c, o int) {
 }
 
 // ways gathers the options of a column by part.
-func (p *Problem) ways(col *column, best []*leaf, settled []bool) []Way {
+func (w *opening) ways(c int) []Way {
 	var list []Way
+	var unsettled []bool // by way: whether some option of its part is
+	col := w.cols[c]
 	at := map[string]int{}
 	for o, option := range col.options {
 		i, known := at[option.ID()]
 		if !known {
 			i = len(list)
 			at[option.ID()] = i
-			w := Way{Seat: col.seat, State: Infeasible}
+			way := Way{Seat: col.seat}
 			if option.Part != nil {
-				w.Part = option.Part.Common()
+				way.Part = option.Part.Common()
 			}
-			list = append(list, w)
+			list, unsettled = append(list, way), append(unsettled, false)
 		}
-		w := &list[i]
-		l := best[o]
-		if l != nil && (w.Build == nil || unit.Money(l.price) < w.Price) {
-			w.Price, w.Build = unit.Money(l.price), p.build(l)
-			w.State = max(w.State, Feasible)
+		if l := w.best[c][o]; l != nil && (list[i].Build == nil || unit.Money(l.price) < list[i].Price) {
+			list[i].Price, list[i].Build = unit.Money(l.price), w.build(l)
 		}
-		if !settled[o] && w.State == Infeasible {
-			w.State = Unknown
-		}
+		unsettled[i] = unsettled[i] || !w.settled[c][o]
 	}
 	for i := range list {
-		list[i].seal(col, settled)
-	}
-	return list
-}
-
-// seal calls a way proven where every option of its part is settled.
-func (w *Way) seal(col *column, settled []bool) {
-	for o, option := range col.options {
-		same := option.Part == nil && w.Part == nil || option.Part != nil && option.Part.Common() == w.Part
-		if same && !settled[o] {
-			return
+		switch {
+		case list[i].Build != nil && unsettled[i]:
+			list[i].State = Feasible
+		case list[i].Build != nil:
+			list[i].State = Optimal
+		case unsettled[i]:
+			list[i].State = Unknown
+		default:
+			list[i].State = Infeasible
 		}
 	}
-	if w.State == Feasible {
-		w.State = Optimal
-	}
+	return list
 }
