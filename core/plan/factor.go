@@ -46,9 +46,13 @@ type sight struct {
 // look makes the sight of a factor.
 func (f *factor) look(p *Problem) *sight {
 	if f.seen == nil {
+		f.besides = p.besides(f.query)
 		for _, c := range f.cols {
 			k := p.cols[c].apart()
-			if f.early != nil || len(f.cols) < apartFrom {
+			switch {
+			case f.early != nil && slices.Contains(f.early.Places, p.cols[c].seat):
+				k = p.cols[c].classify(&rule.DriveSlots)
+			case f.early != nil || len(f.cols) < apartFrom:
 				k = p.cols[c].classify(f.rule)
 			}
 			f.by = append(f.by, k)

@@ -87,7 +87,7 @@ func (x *Index) memory(p *Problem, q *query, by []*classes) *memory {
 	var key strings.Builder
 	key.WriteString(q.rule.ID)
 	if q.early != nil {
-		fmt.Fprint(&key, " early ", q.nth)
+		fmt.Fprint(&key, " early ", q.nth, q.besides)
 	}
 	if p.base.Owned != 0 {
 		fmt.Fprint(&key, " owned ", p.base.Owned)

@@ -36,10 +36,11 @@ type Problem struct {
 	asked     int64            // how often its Index had asked a rule before it was posed
 	appraised bool             // whether the factors know their largest worth
 
-	watch   *watch      // over the question that is asked
-	priced  *bound      // on price alone, made when first asked for
-	scratch build.Build // with the columns a rule is asked of filled
-	lone    build.Build // the same for early queries
+	warms   [build.Seats]*warming // by seat: what it brings into the air, made when first asked for
+	watch   *watch                // over the question that is asked
+	priced  *bound                // on price alone, made when first asked for
+	scratch build.Build           // with the columns a rule is asked of filled
+	lone    build.Build           // the same for early queries
 	view    *rule.View
 }
 
@@ -75,6 +76,7 @@ func (p *Problem) prepare(rules []*rule.Rule) {
 		list[i] = p.newFactor(q)
 	}
 	p.arrange(list)
+	p.warms = [build.Seats]*warming{} // fewer options are live now
 	p.purse = p.dearest()
 	for _, r := range kept {
 		for _, t := range p.totals(r) {

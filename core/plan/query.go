@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"slipfit/core/build"
+	"slipfit/core/predict"
 	"slipfit/core/rule"
 )
 
@@ -16,6 +17,8 @@ type query struct {
 	early *rule.Early
 	nth   int         // which of the rule's early ones it is
 	base  build.Build // for an early query: what is settled in its seats
+
+	besides predict.Besides // for an early query: what other seats bring at least
 }
 
 // failed is the worth of a query that does not let the build stand.
@@ -70,7 +73,7 @@ func (p *Problem) run(q *query, options []int) int64 {
 	}
 	p.view.Build = b
 	if q.early != nil {
-		if p.view.FailsEarly(q.rule, *q.early) {
+		if p.view.FailsEarly(q.rule, *q.early, q.besides) {
 			return failed
 		}
 		return 0

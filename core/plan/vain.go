@@ -83,7 +83,7 @@ func (s *search) excludes(by *blame, c, o, than int) bool {
 	}
 	for i, w := range by.factors {
 		for ; w != 0; w &= w - 1 {
-			if f := s.p.many[i<<6+bits.TrailingZeros64(w)]; f.columns>>c&1 != 0 && !f.alike(s.p, c, o, than) {
+			if f := s.p.many[i<<6+bits.TrailingZeros64(w)]; f.columns>>c&1 != 0 && !f.alike(s.p, c, o, than) && !s.p.warmer(f, c, o, than) {
 				return false
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/predict"
@@ -109,66 +110,136 @@ func TestOpenIsNeverWorse(t *testing.T) {
 	}
 }
 
-// Memory, drives and cards make no build quieter, its air no cooler and no drive cooler, where that is said.
-func TestLeast(t *testing.T) {
+// Memory, drives and cards make no build quieter, where that is said.
+func TestLouder(t *testing.T) {
 	m := newMaker(t, 15)
 	var p, q predict.Predictor
-	said, louder, unsaid, hot, second := 0, 0, 0, 0, 0
+	louder, unsaid := 0, 0
 	for range 20000 {
 		b, n := m.build(), m.needs()
 		disks := slices.DeleteFunc(b.Tiers(), func(t build.Tier) bool { return !t.Drive.Disk || m.IntN(2) == 0 })
+		counted := some(m)
+		besides := m.besides(b, n, counted)
 		for i := range predict.Asked(n) {
-			day := predict.Day(m.IntN(2))
-			less, more := p.Core(b, n).Least(i, day), q.Forecast(b, n).Run(i, day)
-			name := fmt.Sprintf("%s %s: %s with %s on %s and %s", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Board.ID, b.Supply.ID)
-			some := *b
+			alone := *b
 			if m.IntN(4) == 0 {
-				some.Board = nil
+				alone.Board = nil
 			}
 			heard := q.Forecast(b, n).Run(i, predict.Ordinary).ChairDBA.Expected
 			wish := unit.Sound(math.Ceil(heard*1000)) - unit.Sound(m.IntN(2)*m.IntN(1000))
-			if p.Core(&some, n).Louder(i, wish, disks) {
+			name := fmt.Sprintf("%s %s: %s with %s on %s and %s, besides %s", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Board.ID, b.Supply.ID, besides)
+			if p.Core(&alone, n, m.besides(b, n, 0)).Louder(i, wish, disks) {
 				require.Greater(t, heard*1000, float64(wish), name)
 				louder++
 			} else if heard*1000 > float64(wish) {
 				unsaid++
 			}
-			if len(less) == 0 {
-				continue
-			}
-			said++
-			second += len(less) - 1
-			airC, boardC, every := math.Inf(1), math.Inf(1), true
-			for _, r := range less {
-				airC = min(airC, r.Zones[0].AirC.Expected)
-				c, known := r.BoardC()
-				boardC, every = min(boardC, c), every && known
-			}
-			require.GreaterOrEqual(t, more.Zones[0].AirC.Expected, airC-1e-6, name)
-			if every {
-				require.GreaterOrEqual(t, more.Board.TempC.Expected, boardC-1e-6, name)
-			}
-			for _, d := range more.Drives {
-				drive := b.Tiers()[slices.IndexFunc(b.Tiers(), func(x build.Tier) bool { return x.Seat == d.Seat })].Drive
-				least := math.Inf(1)
-				for _, r := range less {
-					if c, known := r.CoolestDriveC(drive); known {
-						least = min(least, c)
-					}
+			if w := p.Warmth(b, n, counted, besides); w != nil {
+				if over, _ := w.Louder(i, wish); over {
+					require.Greater(t, heard*1000, float64(wish), name)
 				}
-				placed := !slices.ContainsFunc(b.Assign(build.SetOf(build.Case, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive)).Drives,
-					func(x build.DrivePlace) bool {
-						return x.Seat == d.Seat && x.Drive.Form == part.FormM2 && x.Socket == nil
-					})
-				if !math.IsInf(least, 1) && placed { // the rule drive-slots turns away a module without a socket
-					hot++
-					require.GreaterOrEqual(t, d.TempC.Expected, least-1e-6, "%s in %s", d.Name, name)
+			}
+			if p.TooLoud(b, n, i, wish) {
+				require.Greater(t, heard*1000, float64(wish), name)
+			}
+		}
+	}
+	require.Greater(t, louder, 8000)
+	t.Logf("%d louder and %d louder unsaid", louder, unsaid)
+}
+
+// What memory, drives and cards bring into a case, as far as it is counted, lets no part hold more, no converter and no drive stay
+// cooler, where that is said.
+func TestWarmth(t *testing.T) {
+	m := newMaker(t, 16)
+	var p, q, each predict.Predictor
+	var held, board, seated, anywhere tally
+	for range 20000 {
+		b, n := m.build(), m.needs()
+		counted := some(m)
+		w := p.Warmth(b, n, counted, m.besides(b, n, counted))
+		require.NotNil(t, w)
+		for i := range predict.Asked(n) {
+			f := q.Forecast(b, n)
+			r := f.Run(i, f.Day())
+			name := fmt.Sprintf("%s %s: %s with %s on %s and %s, counting %b", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Board.ID, b.Supply.ID, counted)
+			kept := 1.0
+			for _, part := range r.Parts {
+				kept = min(kept, part.Kept.Expected)
+			}
+			held.see(t, w.HeldBack(i, 0.97), kept < 0.97, name)
+			over := r.Board.TempC.Expected > r.Board.LimitC
+			board.see(t, w.BoardOver(i), over, name)
+			for _, d := range r.Drives {
+				over := d.TempC.Expected > d.LimitC
+				seated.see(t, w.DriveOver(i, d.Seat), over, d.Name+" in "+name)
+				if one := each.Warmth(b, n, counted&build.SetOf(d.Seat), predict.Besides{}); one != nil && placed(b, d.Seat) {
+					anywhere.see(t, one.DriveOverAnywhere(i), over, d.Name+" in "+name)
 				}
 			}
 		}
 	}
-	require.Greater(t, louder, 1000)
-	require.Greater(t, hot, 500)
-	require.Greater(t, second, 100)
-	t.Logf("%d said, %d louder and %d louder unsaid, %d drives, %d with a supply that may start", said, louder, unsaid, hot, second)
+	for name, x := range map[string]tally{"held back": held, "board": board, "drive where it sits": seated, "drive anywhere": anywhere} {
+		t.Logf("%s: %d of %d said", name, x.said, x.true)
+		require.Greater(t, x.said, x.true/8, name)
+		require.Greater(t, x.said, 30, name)
+	}
+}
+
+// tally counts how often something was said, and how often it was so.
+type tally struct{ said, true int }
+
+func (x *tally) see(t *testing.T, said, so bool, name string) {
+	require.False(t, said && !so, name)
+	if said {
+		x.said++
+	}
+	if so {
+		x.true++
+	}
+}
+
+// everyWarmth is the seats that only warm a build.
+var everyWarmth = build.SetOf(build.Memory, build.Boot, build.Cache, build.Archive, build.Cards)
+
+// some is all of the seats that only warm a build, or some of them.
+func some(m maker) build.Set {
+	counted := everyWarmth
+	if m.IntN(2) == 0 {
+		for s := range build.Seat(build.Seats) {
+			if m.IntN(3) == 0 {
+				counted &^= build.SetOf(s)
+			}
+		}
+	}
+	return counted
+}
+
+// besides is what a build brings into its case besides the seats that are counted, and what it brings in all.
+func (m maker) besides(b *build.Build, n *brief.Needs, counted build.Set) predict.Besides {
+	asked := predict.Asked(n)
+	least, most := make([]int, len(asked)), make([]int, len(asked))
+	rest, all := *b, *b
+	for s := range build.Seat(build.Seats) {
+		if counted.Has(s) || !everyWarmth.Has(s) {
+			rest.Clear(s)
+		}
+		if !everyWarmth.Has(s) {
+			all.Clear(s)
+		}
+	}
+	share := m.Float64()
+	for i := range asked {
+		least[i] = int(share * predict.Brings(&rest, &asked[i]))
+		most[i] = int(predict.Brings(&all, &asked[i])) + 1 + m.IntN(30)
+	}
+	return predict.NewBesides(least, most)
+}
+
+// placed reports that the modules of a tier have a socket; the rule drive-slots turns away those without.
+func placed(b *build.Build, tier build.Seat) bool {
+	return !slices.ContainsFunc(b.Assign(build.SetOf(build.Case, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive)).Drives,
+		func(x build.DrivePlace) bool {
+			return x.Seat == tier && x.Drive.Form == part.FormM2 && x.Socket == nil
+		})
 }

@@ -30,6 +30,7 @@ type Predictor struct {
 	result air.Result
 	last   *Forecast
 	cores  map[core]*Forecast
+	warmth Warmth // the last one asked for
 }
 
 // Forecast is what a build will do in every activity of a brief. Its runs are solved when they are asked for. It keeps a
@@ -38,13 +39,15 @@ type Forecast struct {
 	predictor *Predictor
 	build     build.Build
 	needs     *brief.Needs
+	besides   Besides
 	loads     []brief.Load
 	asked     int
 	model     model
 	runs      [][2]*Run
 	started   *Forecast // with a supply whose fan never stands still
 	told      map[toldOf]bool
-	loud      [][]warmth // of a core, by load: what made builds too loud
+	states    map[stateKey]*state // of a core
+	loud      [][]warmth          // of a core, by load: what made builds too loud
 }
 
 // Forecast gives the forecast of a build under needs; nil where the build has not enough in it (see Ready). Nil needs ask
@@ -111,7 +114,7 @@ func (f *Forecast) Run(load int, day Day) *Run {
 	if r := f.runs[load][day]; r != nil {
 		return r
 	}
-	r := f.run(f.loads[load], roomC(f.needs, day))
+	r := f.run(f.loads[load], roomC(f.needs, day), f.besides.at(load))
 	r.Day = day
 	f.runs[load][day] = r
 	return r
@@ -134,11 +137,11 @@ func (f *Forecast) Day() Day {
 	return Hottest
 }
 
-// run solves one load in one room.
-func (f *Forecast) run(l brief.Load, roomC float64) *Run {
+// run solves one load in one room, with so much heat in the board's chamber besides.
+func (f *Forecast) run(l brief.Load, roomC, besidesW float64) *Run {
 	place := &f.needs.Place
 	r := &Run{
-		Load: l, RoomC: roomC, forecast: f,
+		Load: l, RoomC: roomC, forecast: f, besidesW: besidesW,
 		AltitudeM: float64(place.Altitude.Or(0)),
 		ChairM:    chairOf(place),
 		Missing:   f.model.missing, Unheard: f.model.unheard.missing,

@@ -1,6 +1,8 @@
 package predict
 
 import (
+	"slices"
+
 	"slipfit/core/air"
 	"slipfit/core/brief"
 	"slipfit/core/build"
@@ -23,6 +25,7 @@ type core struct {
 	face      part.Face
 	graphics  *part.Graphics
 	supply    *part.Supply
+	besides   string
 }
 
 // coresKept is how many cores a predictor keeps forecasts of.
@@ -34,7 +37,7 @@ var noBoard = part.Board{Own: unit.Known(unit.Power(0))}
 // Core is the forecast of a build without its memory, drives and cards, and of one without a board as if that drew nothing; nil
 // where the build has not enough in it. A predictor
 // keeps many, since builds with the same core come often.
-func (p *Predictor) Core(b *build.Build, n *brief.Needs) *Forecast {
+func (p *Predictor) Core(b *build.Build, n *brief.Needs, besides Besides) *Forecast {
 	bare := *b
 	if bare.Board == nil {
 		bare.Board = &noBoard
@@ -44,16 +47,14 @@ func (p *Predictor) Core(b *build.Build, n *brief.Needs) *Forecast {
 	if !ready(&bare) {
 		return nil
 	}
-	if len(b.Fans) > 0 {
-		return p.fresh(&bare, n)
-	}
-	k := core{n, b.Case, b.Layout, b.Plate, bare.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply}
+	k := core{n, b.Case, b.Layout, b.Plate, bare.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name}
 	f := p.cores[k]
-	if f == nil {
+	if f == nil || !slices.Equal(f.build.Fans, b.Fans) {
 		if len(p.cores) >= coresKept || p.cores == nil {
 			p.cores = map[core]*Forecast{}
 		}
 		f = p.fresh(&bare, n)
+		f.besides = besides
 		p.cores[k] = f
 	}
 	return f
@@ -157,21 +158,4 @@ func (r *Run) warmsInlets() bool {
 	}
 	wattsPerK := (r.HeatInW/rise + heatPerM3*rise*perK) / left
 	return betaBay >= (1-betaBay)*fresh/q*(perK+perW*wattsPerK)
-}
-
-// BoardC is the temperature of the board's converters, °C, where memory, drives and cards besides only warm them; known is false
-// where they may hold the processor back instead.
-func (r *Run) BoardC() (boardC float64, known bool) {
-	return r.Board.TempC.Expected, r.clear() && len(r.Board.Missing) == 0
-}
-
-// CoolestDriveC is the temperature that a drive comes to in the air of the board's chamber, °C, in the socket that suits it
-// best; known is false where a sheet lacks a figure.
-func (r *Run) CoolestDriveC(d *part.Drive) (coolestC float64, known bool) {
-	beta := betaBay
-	if d.Form == part.FormM2 {
-		beta = betaModule
-	}
-	inlet := r.freshC + float64(beta*(r.Zones[boardZone].AirC.Expected-r.freshC))
-	return coolest(r.forecast.build.Board, d, inlet, r.Load.Drives)
 }

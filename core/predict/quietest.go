@@ -21,12 +21,12 @@ type toldOf struct {
 // is as quiet at the chair as a level in an activity on an ordinary day. False says nothing.
 //
 // How: the case's fans turn at some speed between what they have here, for more heat slows none, and their full one, a
-// radiator's at some speed of theirs. Both ranges are looked at in steps. Within a step fans are heard at its lower end, while
-// everything else is solved with them at its upper end and the supply's as fast as its planned load asks: so much air leaves
-// every part at its coolest. A step in which the coolant, at its coolest, asks a radiator's fans to turn faster is none. Where
-// Least speaks of the build it says more.
+// radiator's at some speed of theirs, the supply's by some load up to the planned one. These ranges are looked at in steps, which
+// are halved where it cannot be said of the whole. Within a step fans are heard at its lower end, while everything else is solved
+// with them at its upper end: so much air leaves every part at its coolest. A step in which air or coolant, at their coolest, ask the
+// fans that follow them to turn faster is none. Where Least speaks of the build it says more.
 func (f *Forecast) Louder(load int, wish unit.Sound, disks []build.Tier) bool {
-	const slack = 1e-5 // of a level, dB(A)
+	const slack = 1e-3 // of a level, dB(A)
 	k := toldOf{load, float64(wish)/1000 + slack, math.Inf(-1)}
 	if len(disks) > 0 {
 		var m model
@@ -48,11 +48,11 @@ func (f *Forecast) Louder(load int, wish unit.Sound, disks []build.Tier) bool {
 
 func (f *Forecast) louder(k toldOf) bool {
 	r := f.Run(k.load, Ordinary)
-	if r.Err != nil || len(r.Missing) > 0 {
+	if r.Err != nil || len(r.Missing) > 0 || atChair(sum(r.PowerDBA.Expected, k.disks), r.ChairM) <= k.wish {
 		return false
 	}
 	runs := f.Least(k.load, Ordinary)
-	if len(runs) > 0 && !slices.ContainsFunc(runs, func(r *Run) bool { return !r.over(k) }) {
+	if len(runs) > 0 && !slices.ContainsFunc(runs, func(r *Run) bool { return atChair(sum(r.leastDBA(), k.disks), r.ChairM) <= k.wish }) {
 		return true
 	}
 	return r.clear() && f.stepped(r, k)
@@ -63,12 +63,6 @@ func sum(a, b float64) float64 {
 	return 10 * math.Log10(math.Pow(10, a/10)+math.Pow(10, b/10))
 }
 
-// caseSteps and radiatorSteps are how many steps the speeds of fans are looked at in.
-const (
-	caseSteps     = 8
-	radiatorSteps = 6
-)
-
 // plannedLoad is the share of a supply's rating that everything at work may take (rule supply-steady).
 const plannedLoad = 0.9
 
@@ -76,22 +70,71 @@ const plannedLoad = 0.9
 func (f *Forecast) stepped(r *Run, k toldOf) bool {
 	s := stepping{f: f, r: r, k: k, m: &f.model}
 	s.ready()
-	from, wide := 0.0, 1
-	if r.free() {
-		from = s.m.share(r)
-	}
-	if s.m.b.Cooler.Liquid != nil {
-		wide = radiatorSteps
-	}
-	at := func(k int) float64 { return from + float64((1-from)*float64(k)/caseSteps) }
-	for i := range caseSteps {
-		for j := range wide {
-			if !s.over([2]float64{at(i), at(i + 1)}, [2]float64{float64(j) / float64(wide), float64(j+1) / float64(wide)}) {
-				return false
-			}
+	var at step
+	for i := range s.m.groups {
+		if s.m.groups[i].radiator {
+			at[radiatorFans][1] = 1
+		} else {
+			at[caseFans][1] = 1
 		}
 	}
-	return true
+	if at[caseFans][1] > 0 {
+		at[caseFans][0] = f.slowest(r, k.load)
+	}
+	if s.m.supply.duct < 0 {
+		at[supplyLoad][1] = 1
+	}
+	return s.all(at, finest)
+}
+
+// slowest is the least share of their speed that the case's fans have with any more heat in a run. A supply's fan that starts takes
+// air out, so that they may slow down.
+func (f *Forecast) slowest(r *Run, load int) float64 {
+	if !r.free() {
+		return 0
+	}
+	share := f.model.share(r)
+	if s := &f.model.supply; s.duct < 0 && r.DCW.Expected < s.zeroToW {
+		t := f.turning().Run(load, Ordinary)
+		if !t.free() {
+			return 0
+		}
+		share = min(share, f.model.share(t))
+	}
+	return share
+}
+
+// step is from which to which share of their range things turn.
+type step [3][2]float64
+
+// What a step speaks of: the case's fans, a radiator's, and the supply's by its load, from the least to the planned one.
+const (
+	caseFans = iota
+	radiatorFans
+	supplyLoad
+)
+
+// finest is how often a step is halved at most.
+const finest = 12
+
+// all reports a level over the wish in all of a step, or in both its halves.
+func (s *stepping) all(at step, halvings int) bool {
+	if s.over(&at) {
+		return true
+	}
+	if halvings == 0 {
+		return false
+	}
+	widest := 0
+	for i := range at {
+		if at[i][1]-at[i][0] > at[widest][1]-at[widest][0] {
+			widest = i
+		}
+	}
+	middle := (at[widest][0] + at[widest][1]) / 2
+	slow, fast := at, at
+	slow[widest][1], fast[widest][0] = middle, middle
+	return s.all(slow, halvings-1) && s.all(fast, halvings-1)
 }
 
 // stepping is what steps have in common.
@@ -122,44 +165,39 @@ func (s *stepping) ready() {
 	if k := m.supply.duct; k >= 0 {
 		s.bound.Consumers[k].PowerW, s.bound.Consumers[k].Fans.Speed.FixedRPM = loss, m.supply.rpm(s.dc)
 	} else {
-		q := &s.bound.Paths[m.supply.path]
-		q.HeatW, q.Fans.Speed.FixedRPM = loss, m.supply.rpm(plannedLoad*float64(m.supply.rating)/1000)
+		s.bound.Paths[m.supply.path].HeatW = loss
 	}
 }
 
-// over reports a level over the wish with the case's fans and the radiator's between two shares of their speed, or that they
-// are never there.
-func (s *stepping) over(fans, radiator [2]float64) bool {
+// loadW is the supply's load at a share of the way from its least to its planned one.
+func (s *stepping) loadW(share float64) float64 {
+	return s.dc + float64(share*(max(s.dc, plannedLoad*float64(s.m.supply.rating)/1000)-s.dc))
+}
+
+// over reports a level over the wish in all of a step, or that the machine is never in it.
+func (s *stepping) over(at *step) bool {
 	m, p := s.m, s.f.predictor
-	sources := slices.Clone(m.steady)
-	var coolant *air.Speed
+	held := slices.Clone(m.steady)
 	for i := range m.groups {
 		g := &m.groups[i]
-		speed := &m.air.Paths[g.paths[0]].Fans.Speed
-		at := fans[0]
+		share := at[caseFans][0]
 		if g.radiator {
-			at, coolant = radiator[0], speed
+			share = at[radiatorFans][0]
 		}
-		sources = append(sources, sound.Running{Source: g.source, RPM: turned(speed, at)})
+		held = append(held, sound.Running{Source: g.source, RPM: turned(&m.air.Paths[g.paths[0]].Fans.Speed, share)})
 	}
-	supply := sound.Running{Source: m.supply.source, RPM: m.supply.rpm(s.dc - s.card)}
-	if s.loud(append(sources, supply)) {
+	supply := sound.Running{Source: m.supply.source, RPM: m.supply.rpm(s.loadW(at[supplyLoad][0]))}
+	less := supply // where a card at its limit takes less
+	if at[supplyLoad][0] == 0 {
+		less.RPM = m.supply.rpm(s.dc - s.card)
+	}
+	held, cut := append(held, supply), append(slices.Clone(held), less)
+	if s.loud(held) && s.loud(cut) {
 		return true
 	}
-	for i := range m.air.Paths {
-		if at := &m.air.Paths[i]; at.Radiator.Sections > 0 {
-			s.bound.Paths[i].Fans.Speed = air.Speed{FixedRPM: turned(&at.Fans.Speed, radiator[1])}
-		} else if len(at.Fans.Speed.Curves) > 0 {
-			s.bound.Paths[i].Fans.Speed = air.Speed{FixedRPM: turned(&at.Fans.Speed, fans[1])}
-		}
-	}
-	if p.solver.Solve(&s.bound, &p.result) != nil {
+	if !s.solve(at) {
 		return false
 	}
-	if coolant != nil && asked(coolant, p.result.Loops[0].HotC) > turned(coolant, radiator[1]) {
-		return true
-	}
-	held, cut := sources, slices.Clone(sources) // a card at its limit takes less and turns its fans at full speed
 	for i := range m.parts {
 		c := &m.parts[i]
 		if c.sound.Count == 0 {
@@ -168,13 +206,54 @@ func (s *stepping) over(fans, radiator [2]float64) bool {
 		run := sound.Running{Source: c.sound, RPM: p.result.Consumers[c.index].RPM}
 		held = append(held, run)
 		if c.seat == build.Graphics {
-			run.RPM = c.sound.RatedRPM
+			run.RPM = c.sound.RatedRPM // to which a card at its limit turns its fans
 		}
 		cut = append(cut, run)
 	}
-	cut = append(cut, supply)
-	supply.RPM = m.supply.rpm(s.dc)
-	return s.loud(append(held, supply)) && s.loud(cut)
+	return s.loud(cut) && (s.loud(held) || s.faster(at))
+}
+
+// solve solves the machine with everything at the upper end of a step: so much air leaves every part at its coolest.
+func (s *stepping) solve(at *step) bool {
+	m, p := s.m, s.f.predictor
+	for i := range m.air.Paths {
+		if path := &m.air.Paths[i]; path.Radiator.Sections > 0 {
+			s.bound.Paths[i].Fans.Speed = air.Speed{FixedRPM: turned(&path.Fans.Speed, at[radiatorFans][1])}
+		} else if len(path.Fans.Speed.Curves) > 0 {
+			s.bound.Paths[i].Fans.Speed = air.Speed{FixedRPM: turned(&path.Fans.Speed, at[caseFans][1])}
+		}
+	}
+	if m.supply.duct < 0 {
+		s.bound.Paths[m.supply.path].Fans.Speed.FixedRPM = m.supply.rpm(s.loadW(at[supplyLoad][1]))
+	}
+	return p.solver.Solve(&s.bound, &p.result) == nil
+}
+
+// faster reports that what fans follow, at its coolest, asks them to turn faster than the upper end of a step: the machine is
+// never in it.
+func (s *stepping) faster(at *step) bool {
+	m, r := s.m, &s.f.predictor.result
+	for i := range m.groups {
+		g := &m.groups[i]
+		speed := &m.air.Paths[g.paths[0]].Fans.Speed
+		end := turned(speed, at[caseFans][1])
+		if g.radiator {
+			end = turned(speed, at[radiatorFans][1])
+		}
+		for j := range speed.Curves {
+			of := &speed.Curves[j].Of
+			coolest := 0.0
+			if of.Kind == air.Coolant {
+				coolest = r.Loops[of.Index].HotC
+			} else {
+				coolest = r.Zones[of.Index].AirC
+			}
+			if asked(speed, coolest) > end {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // loud reports sources, with the disks beside, over the wish.
@@ -216,10 +295,10 @@ func asked(s *air.Speed, c float64) float64 {
 	return low.RPM + float64(min(1, max(0, (c-low.TempC)/(full.TempC-low.TempC)))*(full.RPM-low.RPM))
 }
 
-// over reports a level over the wish at any heat more than this run's. As long as no part is at its limit, all is as loud as
-// here, but for a radiator's fans that blow in: more air through it may let them slow down. A part at its limit takes less, so
+// leastDBA is the sound power at any heat more than this run's, dB(A), at least. As long as no part is at its limit, all is as loud
+// as here, but for a radiator's fans that blow in: more air through it may let them slow down. A part at its limit takes less, so
 // that the supply's fan may slow down, but has all fans of the case at full speed.
-func (r *Run) over(k toldOf) bool {
+func (r *Run) leastDBA() float64 {
 	m := &r.forecast.model
 	held := slices.Clone(m.steady)
 	cut := slices.Clone(m.steady)
@@ -242,8 +321,7 @@ func (r *Run) over(k toldOf) bool {
 		}
 	}
 	held = append(held, sound.Running{Source: m.supply.source, RPM: own[0].RPM.Expected})
-	at := func(sources []sound.Running) float64 { return atChair(sum(sound.Total(sources), k.disks), r.ChairM) }
-	return at(held) > k.wish && at(cut) > k.wish
+	return min(sound.Total(held), sound.Total(cut))
 }
 
 // clear reports a processor well under its limit: it keeps the power it is asked for when memory, drives and cards are added,
@@ -256,7 +334,7 @@ func (p *Predictor) TooLoud(b *build.Build, n *brief.Needs, load int, wish unit.
 	if !ready(b) {
 		return false
 	}
-	c := p.Core(b, n)
+	c := p.Core(b, n, Besides{})
 	w, known := warmthOf(b, &c.loads[load])
 	if !known {
 		return false

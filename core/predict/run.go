@@ -55,6 +55,7 @@ type Run struct {
 	Evaluations                      int
 
 	forecast *Forecast
+	besidesW float64 // heat in the board's chamber besides that of the parts
 	freshC   float64 // what comes into the board's chamber
 	levelU   float64 // standard uncertainty of the level from its sources and the meter
 	spread   bool

@@ -13,25 +13,11 @@ The board's figure is taken to hold in case air of 40 °C: there the converters 
 With no brief: everything at work at 22 °C. When short: a board with larger converters, more case air over it.`,
 	Source: "limit and the air a board's figure holds in: common practice",
 	Reads:  loadSeats,
-	Early:  []Early{{Seats: coreSeats, Fails: (*View).boardTooHot}},
+	Early: []Early{
+		{Seats: coreSeats, Fails: func(v *View) bool { return v.warm(0, (*predict.Warmth).BoardOver) }, Warms: Warming},
+		{Seats: loadSeats, Warmer: Warming, Fails: func(v *View) bool { return v.warm(everyWarmth, (*predict.Warmth).BoardOver) }},
+	},
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) { v.temperature(v.find, r.Load.Activity, r, &r.Board) })
 	},
-}
-
-// boardTooHot reports converters that pass their limit before memory, drives and cards are in the build.
-func (v *View) boardTooHot() bool {
-	f := v.predictor().Core(v.Build, v.Needs)
-	if f == nil {
-		return false
-	}
-	for i := range f.Asked() {
-		if always(f, i, f.Day(), func(r *predict.Run) bool {
-			boardC, known := r.BoardC()
-			return known && up(boardC) > up(r.Board.LimitC)
-		}) {
-			return true
-		}
-	}
-	return false
 }

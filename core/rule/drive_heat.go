@@ -30,9 +30,11 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 		{Seats: []build.Seat{build.Case, build.Board, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive}, Fails: func(v *View) bool {
 			return v.Board != nil && slices.ContainsFunc(v.Needs.Loads, func(l brief.Load) bool { return predict.OverLimit(v.Build, l, &v.Needs.Place) })
 		}},
-		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).hotInCase},
-		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).hotInCase},
-		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).hotInCase},
+		inCase(build.Boot), inCase(build.Cache), inCase(build.Archive),
+		whereItSits(build.Boot), whereItSits(build.Cache), whereItSits(build.Archive),
+		{Seats: loadSeats, Warmer: []build.Seat{build.Memory}, Fails: func(v *View) bool {
+			return v.hotWhereItSits(build.Boot, everyWarmth) || v.hotWhereItSits(build.Cache, everyWarmth) || v.hotWhereItSits(build.Archive, everyWarmth)
+		}},
 	},
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) {
@@ -78,22 +80,24 @@ func (v *View) hotInOpen() bool {
 	return false
 }
 
-// hotInCase reports a drive that passes its limit in the case, in whatever socket and whatever else is in there.
-func (v *View) hotInCase() bool {
-	f := v.predictor().Core(v.Build, v.Needs)
-	if f == nil || v.Board == nil || !named(v.Needs) {
-		return false
+// inCase asks whether drives of a tier pass their limit in the case, in whatever socket and whatever else is in there.
+func inCase(tier build.Seat) Early {
+	return Early{Seats: append(slices.Clone(coreSeats), tier), Warms: except(Warming, tier), Fails: func(v *View) bool {
+		return named(v.Needs) && v.warm(build.SetOf(tier), (*predict.Warmth).DriveOverAnywhere)
+	}}
+}
+
+// whereItSits asks whether drives of a tier pass their limit in the case where the board puts them beside the cards and the
+// other drives.
+func whereItSits(tier build.Seat) Early {
+	placed := []build.Seat{build.Boot, build.Cache, build.Archive, build.Cards}
+	return Early{
+		Seats: slices.Concat(coreSeats, placed), Warms: except(Warming, tier), Places: except(placed, tier),
+		Fails: func(v *View) bool { return v.hotWhereItSits(tier, build.SetOf(tier)) },
 	}
-	for _, t := range v.Tiers() {
-		limitC, known := predict.LimitC(t.Drive)
-		for i := range f.Asked() {
-			if known && always(f, i, f.Day(), func(r *predict.Run) bool {
-				c, ok := r.CoolestDriveC(t.Drive)
-				return ok && c > limitC
-			}) {
-				return true
-			}
-		}
-	}
-	return false
+}
+
+// hotWhereItSits reports drives of a tier that pass their limit, counting the heat of some seats.
+func (v *View) hotWhereItSits(tier build.Seat, counted build.Set) bool {
+	return named(v.Needs) && v.warm(counted, func(w *predict.Warmth, load int) bool { return w.DriveOver(load, tier) })
 }

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"slipfit/core/build"
 	"slipfit/core/predict"
 )
@@ -8,14 +10,42 @@ import (
 // coreSeats hold what settles the air of a case. Memory, drives and cards only warm it.
 var coreSeats = []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}
 
-// always reports that something holds of a build in an activity, by its place in the forecast's loads, whatever memory, drives
-// and cards are put into it. It must be such that warmer air does not end it.
-func always(f *predict.Forecast, load int, day predict.Day, holds func(*predict.Run) bool) bool {
-	runs := f.Least(load, day)
-	for _, r := range runs {
-		if !holds(r) {
-			return false
+// Warming is the seats that hold what only warms it.
+var Warming = []build.Seat{build.Memory, build.Boot, build.Cache, build.Archive, build.Cards}
+
+// everyWarmth counts all of them.
+var everyWarmth = build.SetOf(Warming...)
+
+// except is a list of seats without one.
+func except(list []build.Seat, s build.Seat) []build.Seat {
+	return slices.DeleteFunc(slices.Clone(list), func(x build.Seat) bool { return x == s })
+}
+
+// warm reports that something holds of a build in some activity, by what its core comes to with the heat of some of the memory,
+// drives and cards that it holds.
+func (v *View) warm(counted build.Set, holds func(w *predict.Warmth, load int) bool) bool {
+	w := v.predictor().Warmth(v.Build, v.Needs, counted, v.besides)
+	if w == nil {
+		return false
+	}
+	for i := range predict.Asked(v.Needs) {
+		if holds(w, i) {
+			return true
 		}
 	}
-	return len(runs) > 0
+	return false
 }
+
+// Brings is what board, memory, drives and cards of a build bring into its air in each activity asked, W, as far as their sheets
+// say it.
+func (v *View) Brings() []float64 {
+	asked := predict.Asked(v.Needs)
+	list := make([]float64, len(asked))
+	for i := range asked {
+		list[i] = predict.Brings(v.Build, &asked[i])
+	}
+	return list
+}
+
+// Disks is how loud the turning disks of a build are, dB(A) of sound power; nought where there are none.
+func (v *View) Disks() float64 { return predict.Disks(v.Build) }

@@ -7,6 +7,7 @@ import (
 	"slipfit/catalog"
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/predict"
 	"slipfit/core/unit"
 
 	"github.com/stretchr/testify/require"
@@ -50,7 +51,7 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 						alone.Clear(s)
 					}
 				}
-				if NewView(&alone, needs[n%2]).FailsEarly(rule, early) {
+				if NewView(&alone, needs[n%2]).FailsEarly(rule, early, besides(b, early, needs[n%2])) {
 					require.False(t, stands && whole.both(build.Compulsory()...) && !saidBy(whole, rule), "rule %s fails %v alone and passes the whole build", rule.ID, seats)
 					turned[rule.ID]++
 				}
@@ -61,6 +62,24 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 	for _, rule := range All {
 		require.True(t, len(rule.Early) == 0 || turned[rule.ID] > 0, "rule %s never decided early", rule.ID)
 	}
+}
+
+// besides is what the planner may tell an early question of a build: what seats that warm it bring at least, and all of them at most.
+func besides(b *build.Build, e Early, n *brief.Needs) predict.Besides {
+	brings := func(seats []build.Seat, up float64) []int {
+		some := *b
+		for s := range build.Seat(build.Seats) {
+			if !build.SetOf(seats...).Has(s) {
+				some.Clear(s)
+			}
+		}
+		var list []int
+		for _, w := range NewView(&some, n).Brings() {
+			list = append(list, int(w+up))
+		}
+		return list
+	}
+	return predict.NewBesides(brings(e.Warms, 0), brings(Warming, 1))
 }
 
 // saidBy reports that another rule says what a rule found early: a card or a module without a place beside the others is

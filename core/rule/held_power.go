@@ -24,7 +24,12 @@ With no brief: everything at work at 22 °C. A build with seats still open is ju
 they hold less. When short: a larger cooler, more air, a part that asks less.`,
 	Source: "dynamic power ∝ frequency × voltage²: textbook; allowed loss: common practice",
 	Reads:  loadSeats,
-	Early:  []Early{{Seats: []build.Seat{build.Processor, build.Cooler}}, {Seats: []build.Seat{build.Graphics}}},
+	Early: []Early{
+		{Seats: []build.Seat{build.Processor, build.Cooler}},
+		{Seats: []build.Seat{build.Graphics}},
+		{Seats: coreSeats, Fails: (*View).heldBack, Warms: Warming},
+		{Seats: loadSeats, Fails: (*View).heldBack, Warmer: Warming},
+	},
 	Check: func(v *View) []Margin {
 		if v.forecast() == nil {
 			return v.keptInOpen()
@@ -35,6 +40,11 @@ they hold less. When short: a larger cooler, more air, a part that asks less.`,
 			}
 		})
 	},
+}
+
+// heldBack reports a part that loses too much speed, whatever memory, drives and cards come besides.
+func (v *View) heldBack() bool {
+	return v.warm(everyWarmth, func(w *predict.Warmth, load int) bool { return w.HeldBack(load, float64(keptSpeed)/100_000) })
 }
 
 // keptInOpen judges a build that is not whole by what its parts hold in the open.

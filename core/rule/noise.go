@@ -35,12 +35,13 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		{Seats: []build.Seat{build.Case, build.Cooler}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
-		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}, Fails: (*View).louder},
-		{Seats: coreSeats, Fails: (*View).louder},
-		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks},
-		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks},
-		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks},
-		{Seats: loadSeats, Fails: (*View).tooLoud},
+		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}, Fails: (*View).louder,
+			Warms: append([]build.Seat{build.Board}, Warming...)},
+		{Seats: coreSeats, Fails: (*View).louder, Warms: Warming},
+		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks, Warms: Warming, Warmer: []build.Seat{build.Boot}},
+		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks, Warms: Warming, Warmer: []build.Seat{build.Cache}},
+		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks, Warms: Warming, Warmer: []build.Seat{build.Archive}},
+		{Seats: loadSeats, Fails: (*View).tooLoud, Warmer: Warming},
 	},
 	Check: func(v *View) []Margin {
 		wish, ok := v.Needs.Place.Noise.Get()
@@ -77,7 +78,7 @@ func (v *View) inOpen(wish unit.Sound) []Margin {
 // louder reports a build that is too loud before memory, drives that do not turn, and cards are in it.
 func (v *View) louder() bool {
 	wish, ok := v.Needs.Place.Noise.Get()
-	f := v.predictor().Core(v.Build, v.Needs)
+	f := v.predictor().Core(v.Build, v.Needs, v.besides)
 	if !ok || f == nil {
 		return false
 	}
@@ -101,7 +102,15 @@ func (v *View) tooLoud() bool {
 	if !ok {
 		return false
 	}
+	w := v.predictor().Warmth(v.Build, v.Needs, everyWarmth, predict.Besides{})
 	for i := range predict.Asked(v.Needs) {
+		if w != nil {
+			if louder, known := w.Louder(i, wish); louder {
+				return true
+			} else if known {
+				continue
+			}
+		}
 		if v.predictor().TooLoud(v.Build, v.Needs, i, wish) {
 			return true
 		}

@@ -61,6 +61,14 @@ type Early struct {
 	// Fails reports seats that no build which stands holds together; it reads those seats and the needs alone. Nil asks
 	// the rule's Check of a build that holds these seats and no others.
 	Fails func(v *View) bool
+	// Warms lists seats whose parts only warm the air of a build and are not counted by Fails as they are. What they bring at
+	// least, whatever fills them, it may count: v tells it.
+	Warms []build.Seat
+	// Places lists seats of which Fails sees no more than the rule DriveSlots does: what takes which place.
+	Places []build.Seat
+	// Warmer lists seats of which this holds: where Fails reports some part there, no build stands either that holds in its place
+	// one which brings no less heat into the case and has no quieter disks.
+	Warmer []build.Seat
 }
 
 // Sum is what each seat's part gives less what it takes: the rule declared as one holds while the sum is not negative.
@@ -148,6 +156,7 @@ type View struct {
 	missing  []string
 	unsolved error              // why the prediction that the next margin rests on is no answer
 	predict  *predict.Predictor // made when a rule asks for a forecast
+	besides  predict.Besides    // what warms a build besides its parts, in an early question
 }
 
 // NewView returns a view of a build under needs; nil needs ask nothing.
@@ -172,8 +181,11 @@ func (v *View) Term(r *Rule, sum *Sum, s build.Seat) (gives, takes int64, known 
 	return gives, takes, len(v.missing) == 0
 }
 
-// FailsEarly reports that a few seats of a build decide against it, the others being empty.
-func (v *View) FailsEarly(r *Rule, e Early) bool {
+// FailsEarly reports that a few seats of a build decide against it, the others being empty. Besides is what those that warm it
+// bring at least.
+func (v *View) FailsEarly(r *Rule, e Early, besides predict.Besides) bool {
+	v.besides = besides
+	defer func() { v.besides = predict.Besides{} }()
 	if e.Fails != nil {
 		v.rule, v.margins, v.missing = r, v.margins[:0], v.missing[:0]
 		return e.Fails(v)

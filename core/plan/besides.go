@@ -1,0 +1,120 @@
+package plan
+
+import (
+	"slices"
+
+	"slipfit/core/build"
+	"slipfit/core/predict"
+	"slipfit/core/rule"
+)
+
+// besides is what comes into the air of a build besides what an early query sees: what the seats bring at least that it leaves
+// out, and what all seats that warm a build bring at most, whatever fills them.
+func (p *Problem) besides(q *query) predict.Besides {
+	if q.early == nil || len(q.early.Warms) == 0 && len(q.early.Warmer) == 0 {
+		return predict.Besides{}
+	}
+	n := len(predict.Asked(p.ask.Needs))
+	least, most := make([]int64, n), make([]int64, n)
+	for _, s := range rule.Warming {
+		w := p.warming(s)
+		for i := range n {
+			most[i] += w.most[i]
+		}
+	}
+	for _, s := range q.early.Warms {
+		w := p.warming(s)
+		for i := range n {
+			least[i] += w.least[i]
+		}
+	}
+	low, high := make([]int, n), make([]int, n)
+	for i := range n {
+		low[i], high[i] = int(least[i]/1000), int(most[i]/1000)+1
+	}
+	return predict.NewBesides(low, high)
+}
+
+// warming is what a seat brings into the air in each activity asked, mW.
+type warming struct{ least, most []int64 }
+
+func (p *Problem) warming(s build.Seat) *warming {
+	if p.warms[s] != nil {
+		return p.warms[s]
+	}
+	w := &warming{}
+	see := func(these []int64) {
+		if w.least == nil {
+			w.least, w.most = slices.Clone(these), slices.Clone(these)
+		}
+		for i, mw := range these {
+			w.least[i], w.most[i] = min(w.least[i], mw), max(w.most[i], mw)
+		}
+	}
+	if c := p.colOf[s]; c < 0 {
+		alone := p.base
+		for other := range build.Seat(build.Seats) {
+			if other != s {
+				alone.Clear(other)
+			}
+		}
+		see(p.brings(&alone))
+	} else {
+		col := p.cols[c]
+		all := p.index.brings(p, col)
+		n := len(all) / len(col.options)
+		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
+			see(all[o*n : o*n+n])
+		}
+	}
+	if w.least == nil { // nothing is left that could fill it
+		n := len(predict.Asked(p.ask.Needs)) + 1
+		w.least, w.most = make([]int64, n), make([]int64, n)
+	}
+	p.warms[s] = w
+	return w
+}
+
+// brings lists what every option of a column brings, one option after the other.
+func (x *Index) brings(p *Problem, col *column) []int64 {
+	memories := x.heard(p.says([]string{"Needs.Loads"}, true))
+	key := "brings " + col.key
+	m := memories[key]
+	if m == nil {
+		m = &memory{}
+		var alone build.Build
+		for _, o := range col.options {
+			alone.Set(o)
+			m.net = append(m.net, p.brings(&alone)...)
+		}
+		memories[key] = m
+	}
+	return m.net
+}
+
+// brings is the heat that a build brings in each activity asked, mW, and after it how loud its disks are, mdB(A).
+func (p *Problem) brings(b *build.Build) []int64 {
+	p.view.Build = b
+	list := p.view.Brings()
+	mw := make([]int64, len(list), len(list)+1)
+	for i, w := range list {
+		mw[i] = int64(w * 1000)
+	}
+	return append(mw, int64(p.view.Disks()*1000))
+}
+
+// warmer reports two options of a column of which a rule that fails one early fails the other too: it is no cooler and no quieter.
+func (p *Problem) warmer(f *factor, c, o, than int) bool {
+	col := p.cols[c]
+	if f.early == nil || !slices.Contains(f.early.Warmer, col.seat) {
+		return false
+	}
+	all := p.index.brings(p, col)
+	n := len(all) / len(col.options)
+	for i := range n {
+		if all[o*n+i] < all[than*n+i] {
+			return false
+		}
+	}
+	return true
+}

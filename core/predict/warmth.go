@@ -1,0 +1,301 @@
+package predict
+
+import (
+	"math"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/sound"
+	"slipfit/core/unit"
+)
+
+// Warmth is a build seen as a core and what memory, drives and cards bring into it: heat in the board's chamber, and turning
+// disks to be heard. What a core comes to with so much heat besides is solved once for all builds that have it, in steps, and
+// bounds what those between two steps come to.
+type Warmth struct {
+	build   build.Build
+	counted build.Set // seats whose heat and drives count
+	most    []int     // W in the case besides the core at most, by activity asked
+	core    *Forecast
+	drives  []drive
+	extraW  []float64 // by load
+	disks   float64   // dB(A) of power
+}
+
+// Warmth lays a build out so, counting the heat of some of its seats, with what comes besides; nil where there is not enough in it, or a sheet lacks a figure. The last one is kept for whoever
+// asks about the same build again.
+func (p *Predictor) Warmth(b *build.Build, n *brief.Needs, counted build.Set, besides Besides) *Warmth {
+	if w := &p.warmth; w.core != nil && w.core.needs == n && w.counted == counted && w.core.besides.name == besides.name && same(&w.build, b) {
+		return w
+	}
+	core := p.Core(b, n, besides)
+	if core == nil || b.Board == nil {
+		return nil
+	}
+	some := *b
+	for _, s := range [...]build.Seat{build.Memory, build.Boot, build.Cache, build.Archive, build.Cards} {
+		if !counted.Has(s) {
+			some.Clear(s)
+		}
+	}
+	m := model{b: &some}
+	m.extras()
+	m.storage()
+	if len(m.missing) > 0 || len(m.unheard.missing) > 0 {
+		return nil
+	}
+	w := Warmth{build: *b, counted: counted, most: besides.most, core: core, disks: sound.Total(m.steady), extraW: p.warmth.extraW[:0]}
+	for i := range core.loads {
+		w.extraW = append(w.extraW, m.brings(&core.loads[i]))
+	}
+	m.b, m.drives = b, nil // all of them have a say in what sits where
+	m.storage()
+	w.drives = m.drives
+	p.warmth = w
+	return &p.warmth
+}
+
+// brings is the heat of memory, drives and cards at a load, W.
+func (m *model) brings(l *brief.Load) float64 {
+	heat := m.cardsW + between(m.memoryW*memoryRest, m.memoryW, l.Memory)
+	for i := range m.drives {
+		d := &m.drives[i]
+		heat += float64(d.count) * between(d.rest, d.most, l.Drives)
+	}
+	return heat
+}
+
+// Limits by which a bound must be passed to count: more than solver and supply leave open, and what a part that holds its limit
+// leaves open of the air beside it.
+const (
+	slackK     = 0.05
+	slackShare = 1e-4
+	slackDBA   = 0.02
+)
+
+// HeldBack reports a part that keeps less than a share of its speed at a load, with this much in the case or more.
+func (w *Warmth) HeldBack(load int, share float64) bool {
+	back := func(s *state) bool { return s.kept < share-slackShare }
+	return w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.every(back), x.high != nil && !back(x.high) })
+}
+
+// DriveOver reports drives of a tier over their limit at a load, where the board puts them, with this much in the case or more.
+func (w *Warmth) DriveOver(load int, tier build.Seat) bool {
+	for i := range w.drives {
+		d := &w.drives[i]
+		if d.seat != tier || len(d.missing) > 0 {
+			continue
+		}
+		risen := between(d.rest, d.most, w.core.loads[load].Drives) * d.resistance
+		over := func(s *state) bool {
+			return s.freshC+float64(d.beta*(s.airC-s.freshC))+risen > d.limit+slackK
+		}
+		if w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.every(over), x.high != nil && !over(x.high) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// DriveOverAnywhere is DriveOver in the socket that suits a drive best, whatever other drives and cards come.
+func (w *Warmth) DriveOverAnywhere(load int) bool {
+	for _, t := range w.build.Tiers() {
+		if !w.counted.Has(t.Seat) {
+			continue
+		}
+		limitC, known := LimitC(t.Drive)
+		beta := betaBay
+		if t.Drive.Form == part.FormM2 {
+			beta = betaModule
+		}
+		over := func(s *state) bool {
+			c, ok := coolest(w.build.Board, t.Drive, s.freshC+float64(beta*(s.airC-s.freshC)), w.core.loads[load].Drives)
+			return ok && c > limitC+slackK
+		}
+		if known && w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.every(over), x.high != nil && !over(x.high) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// boardC is the temperature of the converters in the air of one state with the processor at the power of another.
+func (c *converters) boardC(air, held *state) float64 {
+	return air.airC + float64(converterRiseK*held.heldW/c.holdsW)
+}
+
+// BoardOver reports converters over their limit at a load, with this much in the case or more.
+func (w *Warmth) BoardOver(load int) bool {
+	c := &w.core.model.converters
+	if c.holdsW <= 0 || len(c.missing) > 0 || math.IsInf(w.mostW(load), 1) {
+		return false
+	}
+	day, step, most := w.core.Day(), heatSteps[1], w.mostW(load)
+	for extraW := w.extraW[load]; ; extraW += float64(step) {
+		x := w.core.between(load, day, extraW, extraW, step)
+		if x.high == nil || !x.every(func(s *state) bool { return c.boardC(s, x.high) > converterLimitC+slackK }) {
+			return false
+		}
+		if extraW >= most {
+			return true
+		}
+	}
+}
+
+// Louder reports a level over a wish at a load on an ordinary day, with this much in the case or more and disks no quieter; known
+// is false where it cannot be said of the build as it is.
+func (w *Warmth) Louder(load int, wish unit.Sound) (louder, known bool) {
+	over := func(powerDBA float64) bool {
+		return atChair(sum(powerDBA, w.disks), chairOf(&w.core.needs.Place)) > float64(wish)/1000+slackDBA
+	}
+	louder = w.settles(load, Ordinary, func(x *bounds) (yes, no bool) {
+		known = x.n > 0 && x.low[0].heard
+		return known && x.every(func(s *state) bool { return over(s.leastDBA) }), known && x.high != nil && !over(x.high.powerDBA)
+	})
+	return louder, known
+}
+
+// mostW is how much there can be in the case besides the core, W; +Inf where that is not known.
+func (w *Warmth) mostW(load int) float64 {
+	if load >= len(w.most) {
+		return math.Inf(1)
+	}
+	return max(w.extraW[load], float64(w.most[load])-w.core.besides.at(load))
+}
+
+// settles asks of ever closer bounds until they settle a question.
+func (w *Warmth) settles(load int, day Day, ask func(x *bounds) (yes, no bool)) bool {
+	for _, step := range heatSteps {
+		x := w.core.between(load, day, w.extraW[load], w.mostW(load), step)
+		if x.n == 0 {
+			return false
+		}
+		if yes, no := ask(&x); yes || no {
+			return yes
+		}
+	}
+	return false
+}
+
+// heatSteps are the distances, W, between the amounts of heat that a core is solved with. The widest is tried first.
+var heatSteps = [...]int{32, 8, 2}
+
+// bounds is between which states a build lies at a load: above those that are low, of which there are two where it is open
+// whether the supply's fan turns, and below the high one, which may not be known.
+type bounds struct {
+	low  [2]*state
+	n    int
+	high *state
+}
+
+// every reports low states that something is true of.
+func (x *bounds) every(is func(*state) bool) bool {
+	for _, s := range x.low[:x.n] {
+		if !is(s) {
+			return false
+		}
+	}
+	return x.n > 0
+}
+
+// loadKnownW is how closely the load of a supply is known, W.
+const loadKnownW = 0.1
+
+// between finds the bounds of builds that bring so much heat besides the core, or more up to the most, to a step; none where
+// more heat may cool.
+func (f *Forecast) between(load int, day Day, extraW, mostW float64, step int) (x bounds) {
+	k := stateKey{load: load, day: day, extraW: int(math.Floor(extraW/float64(step))) * step}
+	above := k
+	above.extraW += step
+	low := f.state(k)
+	if !low.steady {
+		return bounds{}
+	}
+	x.low[0], x.n = low, 1
+	if high := f.state(above); high.steady {
+		x.high = high
+	}
+	if f.mayStart(low, k, mostW, step) {
+		k.turning = true
+		turning := f.state(k)
+		if !turning.steady {
+			return bounds{}
+		}
+		x.low[1], x.n, x.high = turning, 2, nil
+	}
+	return x
+}
+
+// mayStart reports a supply whose fan, at rest in a state of the core, may turn with more heat in the case up to the most.
+func (f *Forecast) mayStart(low *state, k stateKey, mostW float64, step int) bool {
+	s := &f.model.supply
+	if s.duct >= 0 || low.dcW >= s.zeroToW+loadKnownW {
+		return false
+	}
+	if math.IsInf(mostW, 1) {
+		return true
+	}
+	k.extraW = max(k.extraW+step, int(math.Ceil(mostW/float64(heatSteps[0])))*heatSteps[0])
+	most := f.state(k)
+	return !most.steady || most.dcW > s.zeroToW-loadKnownW
+}
+
+// state is what a core comes to with so much heat besides in the board's chamber.
+type state struct {
+	steady       bool    // more heat leads to air no cooler
+	airC, freshC float64 // in the board's chamber, and as it comes in
+	kept         float64 // the least share of speed that a part keeps
+	heldW        float64 // by the processor
+	dcW          float64 // that the supply gives
+	powerDBA     float64 // of all but turning disks
+	leastDBA     float64 // the same with any more heat, at least
+	heard        bool    // no level is missing
+}
+
+// stateKey says which state of a core.
+type stateKey struct {
+	load    int
+	day     Day
+	extraW  int
+	turning bool // with a supply whose fan never stands still
+}
+
+// state solves the core with so much heat besides.
+func (f *Forecast) state(k stateKey) *state {
+	if s := f.states[k]; s != nil {
+		return s
+	}
+	of := f
+	if k.turning {
+		of = f.turning()
+	}
+	r := of.run(f.loads[k.load], roomC(f.needs, k.day), f.besides.at(k.load)+float64(k.extraW))
+	s := &state{}
+	if r.Err == nil && len(r.Missing) == 0 && r.steady() {
+		*s = state{
+			steady: true, airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, kept: 1, heldW: r.Parts[0].HeldW.Expected,
+			dcW: r.DCW.Expected, powerDBA: r.PowerDBA.Expected, leastDBA: r.leastDBA(), heard: len(r.Unheard) == 0,
+		}
+		for i := range r.Parts {
+			s.kept = min(s.kept, r.Parts[i].Kept.Expected)
+		}
+	}
+	if f.states == nil {
+		f.states = map[stateKey]*state{}
+	}
+	f.states[k] = s
+	return s
+}
+
+// steady reports a run from which more heat in the board's chamber leads to air no cooler, to fans that follow it no slower, and
+// to parts that hold no more.
+//
+// Why, in one chamber: suppose that more heat came to cooler air. Every part reads its own temperature, which falls with the air
+// at it, so that no fan of a part or of the case would turn faster, no part would hold less, and draughts would be weaker: no less heat
+// into no more air, which is then no cooler. Limits change nothing, for what a part at its limit calls for is taken
+// back as the air grows cooler. Two things go the other way and are looked at: a supply's fan, which turns faster for more load,
+// and a radiator that warms what comes in. Of two chambers it cannot be said: air that both share out may cool one of them.
+func (r *Run) steady() bool {
+	return r.forecast.model.chambers() == 1 && r.warmsFaster() && r.warmsInlets()
+}
