@@ -172,6 +172,9 @@ func (s *source) reads(t *testing.T, id string) *reader {
 	require.Contains(t, s.rules, id, "no literal of rule %s", id)
 	r := &reader{source: s, t: t, id: id, seen: map[types.Object]bool{}, fields: map[string]bool{}, needs: map[string]bool{}, resources: map[string]bool{}}
 	r.walk(s.rules[id])
+	if r.any {
+		r.resources = nil
+	}
 	return r
 }
 
@@ -184,6 +187,7 @@ type reader struct {
 	fields    map[string]bool // of parts, and the mounting decisions of a build
 	needs     map[string]bool // of the needs; of place and wishes, each figure by itself
 	resources map[string]bool // of the needs, by the names of their constants
+	any       bool            // whether it can look at a resource that it does not name
 	judges    bool            // whether it finds anything but advice
 	serves    bool            // whether it finds value
 }
@@ -208,7 +212,12 @@ func (r *reader) visit(n ast.Node, above []ast.Node) bool {
 	switch n := n.(type) {
 	case *ast.FuncLit:
 		return types.TypeString(r.info.TypeOf(n), nil) != "func() string"
+	case *ast.RangeStmt:
+		over := types.TypeString(r.info.TypeOf(n.X), nil)
+		r.any = r.any || over == "slipfit/core/brief.Resource" || strings.HasSuffix(over, "]slipfit/core/brief.Need")
 	case *ast.CallExpr:
+		made := r.info.Types[n]
+		r.any = r.any || r.info.Types[n.Fun].IsType() && made.Value == nil && types.TypeString(made.Type, nil) == "slipfit/core/brief.Resource"
 		switch r.name(n.Fun) {
 		case "rule.say":
 			return false

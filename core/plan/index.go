@@ -108,7 +108,7 @@ func (x *Index) memory(p *Problem, q *query, by []*classes) *memory {
 func (x *Index) recall(p *Problem, r *rule.Rule, key string, blank func() *memory) *memory {
 	memories := x.lasting
 	if t, known := traits[r.ID]; !known || len(t.needs) > 0 {
-		memories = x.heard(p.says(t.needs, known))
+		memories = x.heard(p.says(&t, known))
 	}
 	m := memories[key]
 	if m == nil {
@@ -167,13 +167,20 @@ func (x *Index) forget() {
 	maps.DeleteFunc(x.passing, func(_ string, h *hearing) bool { return h.last < when[len(when)/2] })
 }
 
-// says writes down what the needs say in some of their fields, or in all.
-func (p *Problem) says(fields []string, some bool) string {
+// says writes down what the needs say in the fields that a rule can read, or in all. Of resources, those that the rule names.
+func (p *Problem) says(t *trait, some bool) string {
 	if !some {
 		return fmt.Sprintf("%+v", *p.ask.Needs)
 	}
 	var b strings.Builder
-	for _, f := range fields {
+	for _, f := range t.needs {
+		if f == "Needs.By" && t.resources != nil {
+			for _, r := range t.resources {
+				need := &p.ask.Needs.By[r]
+				fmt.Fprint(&b, r, " ", need.Floor, need.Enough, need.Weight, " ")
+			}
+			continue
+		}
 		said, ok := p.said[f]
 		if !ok {
 			said = p.field(f)

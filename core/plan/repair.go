@@ -67,6 +67,9 @@ func ranked(list []Repair) []Repair {
 // that still cannot be met.
 func (x *explainer) repair(drop []int, explain bool) (*Repair, []int, error) {
 	keep := x.keeping(drop)
+	if core := x.known(keep); core != nil {
+		return nil, core, nil
+	}
 	p, err := x.pose(keep)
 	if err != nil {
 		return nil, nil, err

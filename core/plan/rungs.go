@@ -95,6 +95,9 @@ func (p *Problem) some(cap int64) (l *leaf, settled bool) {
 	if p.emptied() {
 		return nil, true
 	}
+	if p.rough(p.blankFrame(-1), weights{perMinor: 1}).root() > p.purse {
+		return nil, true
+	}
 	s := newSearch(p.priceBound(), p.purse)
 	s.cap = cap
 	s.found = func(s *search) {

@@ -57,7 +57,15 @@ type explainer struct {
 	index   *Index
 	ask     Ask
 	all     []Demand
-	failing []int // the fewest demands known not to be met together, of those that are being explained
+	failing []int   // the fewest demands known not to be met together, of those that are being explained
+	cores   [][]int // smallest sets of demands known not to be met together
+	found   []finding
+}
+
+// finding is a choice that stands in a problem.
+type finding struct {
+	*leaf
+	in *Problem
 }
 
 func newExplainer(ctx context.Context, index *Index, ask Ask) *explainer {
@@ -104,15 +112,48 @@ func (x *explainer) pose(keep []int) (*Problem, error) {
 
 // stands reports a build that meets these demands. The error is the context's where that ends the search.
 func (x *explainer) stands(keep []int) (bool, error) {
+	if x.known(keep) != nil {
+		return false, nil
+	}
 	p, err := x.pose(keep)
 	if err != nil {
 		return false, err
+	}
+	if !p.emptied() && slices.ContainsFunc(x.found, func(f finding) bool { return p.admits(f) }) {
+		return true, nil
 	}
 	l, settled := p.some(0)
 	if !settled {
 		return false, context.Cause(x.watch.ctx)
 	}
+	if l != nil {
+		x.found = append(x.found, finding{l, p})
+	}
 	return l != nil, nil
+}
+
+// known is a smallest set known not to be met together among some demands; nil where none is.
+func (x *explainer) known(among []int) []int {
+	if i := slices.IndexFunc(x.cores, func(core []int) bool { return covers(among, core) }); i >= 0 {
+		return x.cores[i]
+	}
+	return nil
+}
+
+// admits reports a choice found in a problem of the same Index and seats that stands in this one too.
+func (p *Problem) admits(f finding) bool {
+	if len(p.cols) != len(f.in.cols) || !slices.Equal(Choices(&p.base, 0), Choices(&f.in.base, 0)) {
+		return false
+	}
+	price := int64(0)
+	for c, col := range p.cols {
+		o := f.pick[c]
+		if col.shelf != f.in.cols[c].shelf || !col.live.has(o) || !p.stands(c, o) {
+			return false
+		}
+		price += col.price[o]
+	}
+	return price <= p.purse && !slices.ContainsFunc(p.many, func(x *factor) bool { return x.fails(p, f.leaf) })
 }
 
 // core finds a smallest set of demands that cannot be met together, among some that cannot; none where even no demand
@@ -130,6 +171,9 @@ func (x *explainer) core(among []int) ([]int, error) {
 		core = slices.Clone(x.failing)
 	}
 	slices.Sort(core)
+	if err == nil {
+		x.cores = append(x.cores, core)
+	}
 	return core, err
 }
 
