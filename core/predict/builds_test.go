@@ -169,7 +169,7 @@ func TestWarmth(t *testing.T) {
 			}
 			held.see(t, w.HeldBack(i, 0.97), kept < 0.97, name)
 			over := r.Board.TempC.Expected > r.Board.LimitC
-			board.see(t, w.BoardOver(i), over, name)
+			board.see(t, w.BoardOver(i, 0.97), over || kept < 0.97, name)
 			for _, d := range r.Drives {
 				over := d.TempC.Expected > d.LimitC
 				seated.see(t, w.DriveOver(i, d.Seat), over, d.Name+" in "+name)

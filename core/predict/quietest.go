@@ -88,9 +88,9 @@ func (f *Forecast) stepped(r *Run, k toldOf) bool {
 }
 
 // slowest is the least share of their speed that the case's fans have with any more heat in a run. A supply's fan that starts takes
-// air out, so that they may slow down.
+// air out, so that they may slow down; so may they where the warmer one of two chambers gets more of the other's air.
 func (f *Forecast) slowest(r *Run, load int) float64 {
-	if !r.free() {
+	if !r.free() || f.model.chambers() > 1 {
 		return 0
 	}
 	share := f.model.share(r)

@@ -120,21 +120,19 @@ func (w *Warmth) DriveOverAnywhere(load int) bool {
 	return false
 }
 
-// boardC is the temperature of the converters in the air of one state with the processor at the power of another.
-func (c *converters) boardC(air, held *state) float64 {
-	return air.airC + float64(converterRiseK*held.heldW/c.holdsW)
-}
-
-// BoardOver reports converters over their limit at a load, with this much in the case or more.
-func (w *Warmth) BoardOver(load int) bool {
+// BoardOver reports converters over their limit at a load, or a part that keeps less than a share of its speed, with this much in the
+// case or more.
+func (w *Warmth) BoardOver(load int, share float64) bool {
 	c := &w.core.model.converters
 	if c.holdsW <= 0 || len(c.missing) > 0 || math.IsInf(w.mostW(load), 1) {
 		return false
 	}
 	day, step, most := w.core.Day(), heatSteps[1], w.mostW(load)
 	for extraW := w.extraW[load]; ; extraW += float64(step) {
-		x := w.core.between(load, day, extraW, extraW, step)
-		if x.high == nil || !x.every(func(s *state) bool { return c.boardC(s, x.high) > converterLimitC+slackK }) {
+		x := w.core.between(load, day, extraW, most, step)
+		if !x.every(func(s *state) bool {
+			return s.kept < share-slackShare || x.high != nil && s.airC+float64(converterRiseK*x.high.heldW/c.holdsW) > converterLimitC+slackK
+		}) {
 			return false
 		}
 		if extraW >= most {
@@ -150,7 +148,7 @@ func (w *Warmth) Louder(load int, wish unit.Sound) (louder, known bool) {
 		return atChair(sum(powerDBA, w.disks), chairOf(&w.core.needs.Place)) > float64(wish)/1000+slackDBA
 	}
 	louder = w.settles(load, Ordinary, func(x *bounds) (yes, no bool) {
-		known = x.n > 0 && x.low[0].heard
+		known = x.n > 0 && x.low[0].heard && w.core.model.chambers() == 1
 		return known && x.every(func(s *state) bool { return over(s.leastDBA) }), known && x.high != nil && !over(x.high.powerDBA)
 	})
 	return louder, known
@@ -199,55 +197,53 @@ func (x *bounds) every(is func(*state) bool) bool {
 	return x.n > 0
 }
 
-// loadKnownW is how closely the load of a supply is known, W.
-const loadKnownW = 0.1
-
 // between finds the bounds of builds that bring so much heat besides the core, or more up to the most, to a step; none where
 // more heat may cool.
 func (f *Forecast) between(load int, day Day, extraW, mostW float64, step int) (x bounds) {
 	k := stateKey{load: load, day: day, extraW: int(math.Floor(extraW/float64(step))) * step}
-	above := k
+	above, most := k, (*state)(nil)
 	above.extraW += step
+	if !math.IsInf(mostW, 1) {
+		k := k
+		k.extraW = max(above.extraW, int(math.Ceil(mostW/float64(heatSteps[0])))*heatSteps[0])
+		most = f.state(k)
+	}
 	low := f.state(k)
-	if !low.steady {
+	if !low.steady || f.model.chambers() > 1 && (most == nil || !low.free || !most.steady || !most.free) {
 		return bounds{}
 	}
 	x.low[0], x.n = low, 1
 	if high := f.state(above); high.steady {
 		x.high = high
 	}
-	if f.mayStart(low, k, mostW, step) {
-		k.turning = true
-		turning := f.state(k)
-		if !turning.steady {
-			return bounds{}
-		}
-		x.low[1], x.n, x.high = turning, 2, nil
+	s := &f.model.supply
+	if s.duct >= 0 || low.turns && low.dcW > s.zeroToW+nearlyW || most != nil && most.steady && !most.turns && most.dcW < s.zeroToW-nearlyW {
+		return x
 	}
+	if low.turns { // and may as well be at rest
+		return bounds{}
+	}
+	k.turning = true
+	turning := f.state(k)
+	if !turning.steady {
+		return bounds{}
+	}
+	x.low[1], x.n, x.high = turning, 2, nil
 	return x
 }
 
-// mayStart reports a supply whose fan, at rest in a state of the core, may turn with more heat in the case up to the most.
-func (f *Forecast) mayStart(low *state, k stateKey, mostW float64, step int) bool {
-	s := &f.model.supply
-	if s.duct >= 0 || low.dcW >= s.zeroToW+loadKnownW {
-		return false
-	}
-	if math.IsInf(mostW, 1) {
-		return true
-	}
-	k.extraW = max(k.extraW+step, int(math.Ceil(mostW/float64(heatSteps[0])))*heatSteps[0])
-	most := f.state(k)
-	return !most.steady || most.dcW > s.zeroToW-loadKnownW
-}
+// nearlyW is how near to the load at which its fan starts a supply may be in either state, W.
+const nearlyW = 1.0
 
 // state is what a core comes to with so much heat besides in the board's chamber.
 type state struct {
 	steady       bool    // more heat leads to air no cooler
+	free         bool    // no part is at its limit
 	airC, freshC float64 // in the board's chamber, and as it comes in
 	kept         float64 // the least share of speed that a part keeps
 	heldW        float64 // by the processor
 	dcW          float64 // that the supply gives
+	turns        bool    // the supply's fan
 	powerDBA     float64 // of all but turning disks
 	leastDBA     float64 // the same with any more heat, at least
 	heard        bool    // no level is missing
@@ -274,8 +270,9 @@ func (f *Forecast) state(k stateKey) *state {
 	s := &state{}
 	if r.Err == nil && len(r.Missing) == 0 && r.steady() {
 		*s = state{
-			steady: true, airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, kept: 1, heldW: r.Parts[0].HeldW.Expected,
-			dcW: r.DCW.Expected, powerDBA: r.PowerDBA.Expected, leastDBA: r.leastDBA(), heard: len(r.Unheard) == 0,
+			steady: true, free: r.free(), airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, kept: 1, heldW: r.Parts[0].HeldW.Expected,
+			dcW: r.DCW.Expected, turns: r.Cooling[len(r.Cooling)-1].RPM.Expected > 0,
+			powerDBA: r.PowerDBA.Expected, leastDBA: r.leastDBA(), heard: len(r.Unheard) == 0,
 		}
 		for i := range r.Parts {
 			s.kept = min(s.kept, r.Parts[i].Kept.Expected)
@@ -288,14 +285,16 @@ func (f *Forecast) state(k stateKey) *state {
 	return s
 }
 
-// steady reports a run from which more heat in the board's chamber leads to air no cooler, to fans that follow it no slower, and
-// to parts that hold no more.
+// steady reports a run from which more heat in the board's chamber leads to air there no cooler, in one chamber to fans that follow
+// it no slower and parts that hold no more.
 //
 // Why, in one chamber: suppose that more heat came to cooler air. Every part reads its own temperature, which falls with the air
 // at it, so that no fan of a part or of the case would turn faster, no part would hold less, and draughts would be weaker: no less heat
 // into no more air, which is then no cooler. Limits change nothing, for what a part at its limit calls for is taken
 // back as the air grows cooler. Two things go the other way and are looked at: a supply's fan, which turns faster for more load,
-// and a radiator that warms what comes in. Of two chambers it cannot be said: air that both share out may cool one of them.
-func (r *Run) steady() bool {
-	return r.forecast.model.chambers() == 1 && r.warmsFaster() && r.warmsInlets()
-}
+// and a radiator that warms what comes in.
+//
+// In two chambers, as long as no part is at its limit, the air of either follows the other's by less than one for one, for most of
+// it comes from outside: were the board's cooler, so would the card's be or hardly warmer, and it comes to the same. The card's may
+// well grow cooler, and fans slower that follow the warmer of the two.
+func (r *Run) steady() bool { return r.warmsFaster() && r.warmsInlets() }

@@ -1,6 +1,9 @@
 package rule
 
-import "slipfit/core/predict"
+import (
+	"slipfit/core/build"
+	"slipfit/core/predict"
+)
 
 // BoardHeat holds the board's converters under their limit.
 var BoardHeat = Rule{
@@ -14,10 +17,17 @@ With no brief: everything at work at 22 °C. When short: a board with larger con
 	Source: "limit and the air a board's figure holds in: common practice",
 	Reads:  loadSeats,
 	Early: []Early{
-		{Seats: coreSeats, Fails: func(v *View) bool { return v.warm(0, (*predict.Warmth).BoardOver) }, Warms: Warming},
-		{Seats: loadSeats, Warmer: Warming, Fails: func(v *View) bool { return v.warm(everyWarmth, (*predict.Warmth).BoardOver) }},
+		{Seats: coreSeats, Warms: Warming, Fails: boardOver(0), Leans: &HeldPower},
+		{Seats: loadSeats, Warmer: Warming, Fails: boardOver(everyWarmth), Leans: &HeldPower},
 	},
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) { v.temperature(v.find, r.Load.Activity, r, &r.Board) })
 	},
+}
+
+// boardOver asks whether converters pass their limit, or a part is held back, with the heat of some seats or more.
+func boardOver(counted build.Set) func(v *View) bool {
+	return func(v *View) bool {
+		return v.warm(counted, func(w *predict.Warmth, load int) bool { return w.BoardOver(load, float64(keptSpeed)/100_000) })
+	}
 }

@@ -86,6 +86,9 @@ func besides(b *build.Build, e Early, n *brief.Needs) predict.Besides {
 // told by the rules cards and drive-slots, a radiator that hangs nowhere by radiator-mount, and the rules lanes and
 // drive-heat then leave it out.
 func saidBy(v *View, r *Rule) bool {
+	if r == &BoardHeat && !passes(v.Run(&HeldPower)) {
+		return true
+	}
 	return (r == &Lanes || r == &DriveHeat) && !(passes(v.Run(&Cards)) && passes(v.Run(&DriveSlots)) && passes(v.Run(&RadiatorMount)))
 }
 

@@ -69,6 +69,8 @@ type Early struct {
 	// Warmer lists seats of which this holds: where Fails reports some part there, no build stands either that holds in its place
 	// one which brings no less heat into the case and has no quieter disks.
 	Warmer []build.Seat
+	// Leans is a rule by which a build may fail instead of by this one; nil for none. Where that is not asked, this is not.
+	Leans *Rule
 }
 
 // Sum is what each seat's part gives less what it takes: the rule declared as one holds while the sum is not negative.
