@@ -23,8 +23,8 @@ type Warmth struct {
 	disks   float64   // dB(A) of power
 }
 
-// Warmth lays a build out so, counting the heat of some of its seats, with what comes besides; nil where there is not enough in it, or a sheet lacks a figure. The last one is kept for whoever
-// asks about the same build again.
+// Warmth lays a build out so, counting the heat of some of its seats, with what comes besides; nil where there is not enough in
+// it, or a sheet lacks a figure. The last one is kept for whoever asks about the same build again, and is good until then.
 func (p *Predictor) Warmth(b *build.Build, n *brief.Needs, counted build.Set, besides Besides) *Warmth {
 	if w := &p.warmth; w.core != nil && w.core.needs == n && w.counted == counted && w.core.besides.name == besides.name && same(&w.build, b) {
 		return w
