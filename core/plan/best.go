@@ -139,8 +139,12 @@ func (h *hunt) most() int64 {
 		if p == nil {
 			continue
 		}
-		s := h.rising(main, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
 		worth := func(cost int64) int64 { return min(part.most, main.worthWithin(h.p.purse, cost)) }
+		if h.p.watch.ended {
+			ceiling = max(ceiling, worth(main.root()))
+			continue
+		}
+		s := h.rising(main, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
 		rest := h.shares[i+1:]
 		h.p.watch.nearer = func() {
 			most := max(h.best.worth, ceiling, worth(s.ahead()))

@@ -94,18 +94,16 @@ func (w *staircase) climb(shares []*share) {
 	}
 	w.watch.servesNoMore(w.most)
 	for _, part := range shares {
-		if w.watch.ended {
-			w.pass(part)
-		} else if t := part.newStairs(w).reduced(); t != nil {
+		switch t := part.reduced(w); {
+		case t != nil:
 			t.run()
+		case w.watch.ended:
+			w.pass(part)
 		}
 	}
 	w.tied = true
 	for _, part := range shares {
-		if w.watch.ended {
-			return
-		}
-		if t := part.newStairs(w).reduced(); t != nil {
+		if t := part.reduced(w); t != nil {
 			for i := range w.points {
 				t.first(&w.points[i])
 			}
@@ -129,7 +127,11 @@ type corner struct {
 	cost         []int64
 }
 
+// newStairs makes the bounds of a search; nil where the context ends that.
 func (p *share) newStairs(w *staircase) *stairs {
+	if w.watch.ended {
+		return nil
+	}
 	frame := p.valueBound().frame
 	free := p.newBound(frame, weights{perPoint: scale})
 	first, last := &w.points[0], &w.points[len(w.points)-1]
@@ -139,6 +141,9 @@ func (p *share) newStairs(w *staircase) *stairs {
 	guards := []*bound{free, p.priceBound()}
 	var main *bound
 	for i := range steepness {
+		if w.watch.ended {
+			return nil
+		}
 		x := middle + float64(i-steepness/2)
 		b := p.newBound(frame, weights{perMinor: max(1, int64(math.Exp2(x))), perPoint: scale})
 		t.most = min(t.most, b.worthWithin(p.purse, b.root()))
@@ -159,15 +164,13 @@ func (p *share) newStairs(w *staircase) *stairs {
 	return t
 }
 
-// reduced is the search without the options that no choice above the staircase can use, as far as the bounds can tell; nil where
-// the share has none above it.
-func (t *stairs) reduced() *stairs {
+// reduced is the search of a share without the options that no choice above the staircase can use, as far as the bounds can tell;
+// nil where the share has none above it, or where the context ends that.
+func (p *share) reduced(w *staircase) *stairs {
 	for {
-		if !t.aim(0, t.root()) {
+		t := p.newStairs(w)
+		if t == nil || !t.aim(0, t.root()) {
 			return nil
-		}
-		if t.watch.ended {
-			return t
 		}
 		live := t.useful(t.limit)
 		for i := range t.guards {
@@ -175,16 +178,15 @@ func (t *stairs) reduced() *stairs {
 				live[c].keep(keep)
 			}
 		}
-		p := t.p.within(live)
+		q := p.within(live)
 		switch {
-		case p == nil:
+		case q == nil || w.watch.ended:
 			return nil
-		case p.count()*10 > t.p.count()*9:
+		case q.count()*10 > p.count()*9:
 			return t
 		}
-		p.appraise()
-		s := &share{p, t.most}
-		t = s.newStairs(t.w)
+		q.appraise()
+		p = &share{q, t.most}
 	}
 }
 

@@ -95,6 +95,9 @@ func (w *opening) open(c int, cap int64) {
 		if settled[o] {
 			continue
 		}
+		if w.watch.ended {
+			return
+		}
 		w.swap(w.cheapest, c, o)
 		w.swap(last, c, o)
 		limit := w.limit(c, o)
@@ -118,9 +121,6 @@ func (w *opening) open(c int, cap int64) {
 		}
 		s.run()
 		settled[o] = s.open == never
-		if w.watch.ended {
-			return
-		}
 		if l := w.best[c][o]; l != nil {
 			last = l
 		}

@@ -93,7 +93,8 @@ func (p *Problem) valueBound() *bound {
 	return p.frameFor(weights{perMinor: max(1, scale*(p.enough()+1)/max(p.purse, 1)), perPoint: scale}, -1)
 }
 
-// tightest looks for the price of value whose bound is lowest by a gauge, between two powers of two, and says where it found it.
+// tightest looks for the price of value whose bound is lowest by a gauge, between two powers of two, and says where it found it; once
+// the context has ended it is content with the lowest it has.
 func tightest(g gauge, lo, hi float64, made func(w weights) *bound) (*bound, float64) {
 	type trial struct {
 		at    float64
@@ -106,7 +107,7 @@ func tightest(g gauge, lo, hi float64, made func(w weights) *bound) (*bound, flo
 	}
 	const golden = 0.381966
 	a, b := try(lo+(hi-lo)*golden), try(hi-(hi-lo)*golden)
-	for hi-lo > 1 {
+	for hi-lo > 1 && !a.bound.p.watch.ended {
 		if a.value < b.value {
 			hi, b = b.at, a
 			a = try(lo + (hi-lo)*golden)
