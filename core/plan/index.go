@@ -22,7 +22,7 @@ type Index struct {
 	lasting map[string]*memory  // of rules that read no needs
 	passing map[string]*hearing // of rules that read some, by what those say
 	matched map[string][][]int8 // what rules quick to ask have said of the kinds of two columns
-	cells   int                 // how much that is
+	cells   int                 // how many bytes that is
 	made    int                 // how many memories there have been
 	turn    int64               // how often passing was looked into
 	checks  int64               // how often a rule was asked

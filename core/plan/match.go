@@ -144,14 +144,19 @@ func (m *match) row(p *Problem, o int) set {
 	return *row
 }
 
-// acquainted is how many kinds of columns, two by two, an Index knows at most whether they stand together; past it, it begins anew.
-const acquainted = 1 << 25
+// acquainted is how many bytes an Index keeps of which kinds of two columns stand together; past it, it begins anew;
+// blankRow is what a kind takes of which nothing is known.
+const (
+	acquainted = 1 << 25
+	blankRow   = 24
+)
 
 // known finds what has been said of the kinds of two columns by its key.
 func (x *Index) known(key string, kinds int) [][]int8 {
 	known := x.matched[key]
 	if known == nil {
 		known = make([][]int8, kinds)
+		x.acquaint(kinds * blankRow)
 		x.matched[key] = known
 	}
 	return known
@@ -159,9 +164,14 @@ func (x *Index) known(key string, kinds int) [][]int8 {
 
 // unknown is what has been said of one kind beside so many of another column before anything was.
 func (x *Index) unknown(kinds int) []int8 {
-	if x.cells += kinds; x.cells > acquainted {
-		clear(x.matched)
-		x.cells = kinds
-	}
+	x.acquaint(kinds)
 	return make([]int8, kinds)
+}
+
+// acquaint makes room for so many bytes more.
+func (x *Index) acquaint(more int) {
+	if x.cells += more; x.cells > acquainted {
+		clear(x.matched)
+		x.cells = more
+	}
 }
