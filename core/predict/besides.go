@@ -36,13 +36,8 @@ func Brings(b *build.Build, l *brief.Load) float64 {
 		m.boardW = thousandth(&m.sheet, b.Board.Own, &b.Board.Article, "own_power_w")
 	}
 	m.extras()
-	heat := m.boardW + m.cardsW + between(m.memoryW*memoryRest, m.memoryW, l.Memory)
-	for _, t := range b.Tiers() {
-		rest := thousandth(&m.sheet, t.Drive.Idle, &t.Drive.Article, "idle_w")
-		most := thousandth(&m.sheet, t.Drive.Power, &t.Drive.Article, "power_w")
-		heat += float64(t.Count) * between(rest, most, l.Drives)
-	}
-	return heat
+	m.loose()
+	return m.boardW + m.brings(l)
 }
 
 // Disks is the sound power of a build's turning disks, dB(A), of those whose sheets say it; nought where there are none.

@@ -359,12 +359,6 @@ type warmth struct{ heatW, disksDBA float64 }
 func warmthOf(b *build.Build, l *brief.Load) (w warmth, known bool) {
 	m := model{b: b}
 	m.extras()
-	heat := m.cardsW + between(m.memoryW*memoryRest, m.memoryW, l.Memory)
-	for _, t := range b.Tiers() {
-		rest := thousandth(&m.sheet, t.Drive.Idle, &t.Drive.Article, "idle_w")
-		most := thousandth(&m.sheet, t.Drive.Power, &t.Drive.Article, "power_w")
-		heat += float64(t.Count) * between(rest, most, l.Drives)
-		m.disk(t)
-	}
-	return warmth{heat, sound.Total(m.steady)}, len(m.missing) == 0
+	m.loose()
+	return warmth{m.brings(l), sound.Total(m.steady)}, len(m.missing) == 0
 }

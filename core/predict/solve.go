@@ -26,12 +26,7 @@ func (m *model) duty(r *Run) {
 		c := &m.parts[i]
 		m.air.Consumers[c.index].PowerW = between(c.rest, c.most, share(&r.Load, c.seat))
 	}
-	heat := m.boardW + m.cardsW + m.lightsW + r.besidesW + between(m.memoryW*memoryRest, m.memoryW, r.Load.Memory)
-	for i := range m.drives {
-		d := &m.drives[i]
-		heat += float64(d.count) * between(d.rest, d.most, r.Load.Drives)
-	}
-	m.air.Zones[boardZone].HeatW = heat
+	m.air.Zones[boardZone].HeatW = m.boardW + m.lightsW + m.brings(&r.Load) + r.besidesW
 	phi := openRecirculation
 	if r.forecast.needs.Place.Stands == "shelf" {
 		phi = shelfRecirculation

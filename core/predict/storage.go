@@ -9,27 +9,35 @@ import (
 // assigned is what a drive's place depends on.
 var assigned = build.SetOf(build.Case, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive)
 
-// storage adds the drives. Their heat goes to the board's chamber; they have no say in fan speeds, so their temperatures are
-// read once the machine is at rest.
-func (m *model) storage() {
-	var places []build.DrivePlace
+// loose adds the drives as their sheets state them, wherever they sit.
+func (m *model) loose() {
 	for _, t := range m.b.Tiers() {
-		d := drive{
-			seat: t.Seat, part: t.Drive, count: t.Count, beta: betaBay,
+		m.drives = append(m.drives, drive{
+			seat: t.Seat, part: t.Drive, count: t.Count,
 			rest: thousandth(&m.sheet, t.Drive.Idle, &t.Drive.Article, "idle_w"),
 			most: thousandth(&m.sheet, t.Drive.Power, &t.Drive.Article, "power_w"),
-		}
-		d.resistance = thousandth(&d.sheet, t.Drive.SinkAir, &t.Drive.Article, "sink_k_w")
-		d.limit = thousandth(&d.sheet, t.Drive.Limit, &t.Drive.Article, "limit_c")
+		})
 		m.disk(t)
-		if t.Drive.Form == part.FormM2 {
+	}
+}
+
+// storage adds the drives where they sit. Their heat goes to the board's chamber; they have no say in fan speeds, so their
+// temperatures are read once the machine is at rest.
+func (m *model) storage() {
+	m.loose()
+	var places []build.DrivePlace
+	for i := range m.drives {
+		d := &m.drives[i]
+		d.beta = betaBay
+		d.resistance = thousandth(&d.sheet, d.part.SinkAir, &d.part.Article, "sink_k_w")
+		d.limit = thousandth(&d.sheet, d.part.Limit, &d.part.Article, "limit_c")
+		if d.part.Form == part.FormM2 {
 			d.beta = betaModule
 			if places == nil {
 				places = m.b.Assign(assigned).Drives
 			}
-			m.onBoard(&d, places)
+			m.onBoard(d, places)
 		}
-		m.drives = append(m.drives, d)
 	}
 }
 
