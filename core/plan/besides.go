@@ -5,7 +5,6 @@ import (
 
 	"slipfit/core/build"
 	"slipfit/core/predict"
-	"slipfit/core/rule"
 )
 
 // besides is what comes into the air of a build besides what an early query sees: what the seats bring at least that it leaves
@@ -16,7 +15,7 @@ func (p *Problem) besides(q *query) predict.Besides {
 	}
 	n := len(predict.Asked(p.ask.Needs))
 	least, most := make([]int64, n), make([]int64, n)
-	for _, s := range rule.Warming {
+	for _, s := range predict.Warming {
 		w := p.warming(s)
 		for i := range n {
 			most[i] += w.most[i]

@@ -29,6 +29,9 @@ func (x Besides) at(load int) float64 {
 	return 0
 }
 
+// Warming is the seats whose parts only warm the air of a case, and do not settle it.
+var Warming = []build.Seat{build.Memory, build.Boot, build.Cache, build.Archive, build.Cards}
+
 // Brings is what board, memory, drives and cards of a build bring into its air in an activity, W, of those whose sheets say it.
 func Brings(b *build.Build, l *brief.Load) float64 {
 	m := model{b: b}

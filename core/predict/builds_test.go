@@ -200,7 +200,7 @@ func (x *tally) see(t *testing.T, said, so bool, name string) {
 }
 
 // everyWarmth is the seats that only warm a build.
-var everyWarmth = build.SetOf(build.Memory, build.Boot, build.Cache, build.Archive, build.Cards)
+var everyWarmth = build.SetOf(predict.Warming...)
 
 // some is all of the seats that only warm a build, or some of them.
 func some(m maker) build.Set {

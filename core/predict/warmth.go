@@ -5,7 +5,6 @@ import (
 
 	"slipfit/core/brief"
 	"slipfit/core/build"
-	"slipfit/core/part"
 	"slipfit/core/sound"
 	"slipfit/core/unit"
 )
@@ -34,7 +33,7 @@ func (p *Predictor) Warmth(b *build.Build, n *brief.Needs, counted build.Set, be
 		return nil
 	}
 	some := *b
-	for _, s := range [...]build.Seat{build.Memory, build.Boot, build.Cache, build.Archive, build.Cards} {
+	for _, s := range Warming {
 		if !counted.Has(s) {
 			some.Clear(s)
 		}
@@ -89,7 +88,7 @@ func (w *Warmth) DriveOver(load int, tier build.Seat) bool {
 		}
 		risen := between(d.rest, d.most, w.core.loads[load].Drives) * d.resistance
 		over := func(s *state) bool {
-			return s.freshC+float64(d.beta*(s.airC-s.freshC))+risen > d.limit+slackK
+			return s.inletC(d.beta)+risen > d.limit+slackK
 		}
 		if w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.every(over), x.high != nil && !over(x.high) }) {
 			return true
@@ -100,17 +99,14 @@ func (w *Warmth) DriveOver(load int, tier build.Seat) bool {
 
 // DriveOverAnywhere is DriveOver in the socket that suits a drive best, whatever other drives and cards come.
 func (w *Warmth) DriveOverAnywhere(load int) bool {
-	for _, t := range w.build.Tiers() {
-		if !w.counted.Has(t.Seat) {
+	for i := range w.drives {
+		d := &w.drives[i]
+		if !w.counted.Has(d.seat) {
 			continue
 		}
-		limitC, known := LimitC(t.Drive)
-		beta := betaBay
-		if t.Drive.Form == part.FormM2 {
-			beta = betaModule
-		}
+		limitC, known := LimitC(d.part)
 		over := func(s *state) bool {
-			c, ok := coolest(w.build.Board, t.Drive, s.freshC+float64(beta*(s.airC-s.freshC)), w.core.loads[load].Drives)
+			c, ok := coolest(w.build.Board, d.part, s.inletC(d.beta), w.core.loads[load].Drives)
 			return ok && c > limitC+slackK
 		}
 		if known && w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.every(over), x.high != nil && !over(x.high) }) {
@@ -248,6 +244,9 @@ type state struct {
 	leastDBA     float64 // the same with any more heat, at least
 	heard        bool    // no level is missing
 }
+
+// inletC is the air that a drive breathes, of which a share is mixed air.
+func (s *state) inletC(beta float64) float64 { return s.freshC + float64(beta*(s.airC-s.freshC)) }
 
 // stateKey says which state of a core.
 type stateKey struct {

@@ -17,8 +17,8 @@ With no brief: everything at work at 22 °C. When short: a board with larger con
 	Source: "limit and the air a board's figure holds in: common practice",
 	Reads:  loadSeats,
 	Early: []Early{
-		{Seats: coreSeats, Warms: Warming, Fails: boardOver(0), Leans: &HeldPower},
-		{Seats: loadSeats, Warmer: Warming, Fails: boardOver(everyWarmth), Leans: &HeldPower},
+		{Seats: coreSeats, Warms: predict.Warming, Fails: boardOver(0), Leans: &HeldPower},
+		{Seats: loadSeats, Warmer: predict.Warming, Fails: boardOver(everyWarmth), Leans: &HeldPower},
 	},
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) { v.temperature(v.find, r.Load.Activity, r, &r.Board) })

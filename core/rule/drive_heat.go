@@ -82,7 +82,7 @@ func (v *View) hotInOpen() bool {
 
 // inCase asks whether drives of a tier pass their limit in the case, in whatever socket and whatever else is in there.
 func inCase(tier build.Seat) Early {
-	return Early{Seats: append(slices.Clone(coreSeats), tier), Warms: except(Warming, tier), Fails: func(v *View) bool {
+	return Early{Seats: append(slices.Clone(coreSeats), tier), Warms: except(predict.Warming, tier), Fails: func(v *View) bool {
 		return named(v.Needs) && v.warm(build.SetOf(tier), (*predict.Warmth).DriveOverAnywhere)
 	}}
 }
@@ -92,7 +92,7 @@ func inCase(tier build.Seat) Early {
 func whereItSits(tier build.Seat) Early {
 	placed := []build.Seat{build.Boot, build.Cache, build.Archive, build.Cards}
 	return Early{
-		Seats: slices.Concat(coreSeats, placed), Warms: except(Warming, tier), Places: except(placed, tier),
+		Seats: slices.Concat(coreSeats, placed), Warms: except(predict.Warming, tier), Places: except(placed, tier),
 		Fails: func(v *View) bool { return v.hotWhereItSits(tier, build.SetOf(tier)) },
 	}
 }

@@ -10,11 +10,8 @@ import (
 // coreSeats hold what settles the air of a case. Memory, drives and cards only warm it.
 var coreSeats = []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}
 
-// Warming is the seats that hold what only warms it.
-var Warming = []build.Seat{build.Memory, build.Boot, build.Cache, build.Archive, build.Cards}
-
-// everyWarmth counts all of them.
-var everyWarmth = build.SetOf(Warming...)
+// everyWarmth counts all the seats that only warm it.
+var everyWarmth = build.SetOf(predict.Warming...)
 
 // except is a list of seats without one.
 func except(list []build.Seat, s build.Seat) []build.Seat {

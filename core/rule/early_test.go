@@ -79,7 +79,7 @@ func besides(b *build.Build, e Early, n *brief.Needs) predict.Besides {
 		}
 		return list
 	}
-	return predict.NewBesides(brings(e.Warms, 0), brings(Warming, 1))
+	return predict.NewBesides(brings(e.Warms, 0), brings(predict.Warming, 1))
 }
 
 // saidBy reports that another rule says what a rule found early: a card or a module without a place beside the others is

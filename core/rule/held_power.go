@@ -27,8 +27,8 @@ they hold less. When short: a larger cooler, more air, a part that asks less.`,
 	Early: []Early{
 		{Seats: []build.Seat{build.Processor, build.Cooler}},
 		{Seats: []build.Seat{build.Graphics}},
-		{Seats: coreSeats, Fails: (*View).heldBack, Warms: Warming},
-		{Seats: loadSeats, Fails: (*View).heldBack, Warmer: Warming},
+		{Seats: coreSeats, Fails: (*View).heldBack, Warms: predict.Warming},
+		{Seats: loadSeats, Fails: (*View).heldBack, Warmer: predict.Warming},
 	},
 	Check: func(v *View) []Margin {
 		if v.forecast() == nil {
