@@ -12,8 +12,8 @@ import (
 const scale = 1 << 16
 
 // Best finds the build that serves the most value within the budget, and of several the cheapest, and of those the first
-// in tie order. It first finds the most value, then the least price for it. A bound weighs price against value: for any
-// price of a value point, what is left of value less price bounds the value that a budget can buy.
+// in tie order. A bound weighs price against value: for any price of a value point, what is left of value less price bounds the
+// value that a budget can buy.
 func (p *Problem) Best(ctx context.Context) Answer {
 	p.begin(ctx)
 	a := Answer{Certificate: Certificate{Combinations: p.combinations()}}
@@ -28,10 +28,7 @@ func (p *Problem) Best(ctx context.Context) Answer {
 	}
 	h := &hunt{p: p, best: best, shares: p.shares()}
 	a.Certificate.Root = Bound{Worth: max(best.worth, h.ceiling()), Price: unit.Money(min(best.price, p.fixed+low.bound.root()))}
-	worth, price := h.most(), int64(a.Certificate.Root.Price)
-	if worth == best.worth {
-		price = max(price, h.cheapest())
-	}
+	worth, price := h.search(int64(a.Certificate.Root.Price))
 	p.conclude(&a, best, worth == best.worth && price == best.price)
 	a.Certificate.Final = Bound{Worth: worth, Price: unit.Money(price)}
 	a.Certificate.Gap = Bound{Worth: worth - best.worth, Price: unit.Money(best.price - price)}
@@ -49,7 +46,8 @@ type hunt struct {
 // share is one share of a problem. Its choices are known by the same options.
 type share struct {
 	*Problem
-	most int64 // no choice of it within the budget is worth more
+	most int64   // no choice of it within the budget is worth more
+	at   float64 // the price of value, as a power of two, at which that was found
 }
 
 // shares splits the problem by which seats that may be left empty are, those that may serve most first. Once the context has ended
@@ -77,8 +75,10 @@ func (p *Problem) shares() []*share {
 	var shares []*share
 	for _, q := range list {
 		q.appraise()
-		free := q.rough(q.blankFrame(-1), weights{perPoint: scale})
-		shares = append(shares, &share{q, free.worthWithin(q.purse, free.root())})
+		frame := q.blankFrame(-1)
+		within := func(b *bound) int64 { return b.worthWithin(q.purse, b.root()) }
+		b, at := q.steepness(gauge{to: steepest, measure: within}, frame)
+		shares = append(shares, &share{q, min(within(b), within(q.rough(frame, weights{perPoint: scale}))), at})
 	}
 	slices.SortStableFunc(shares, func(a, b *share) int { return cmp.Compare(b.most, a.most) })
 	return shares
@@ -106,146 +106,128 @@ func (h *hunt) ceiling() int64 {
 	return h.shares[0].most
 }
 
-// worthier gauges what is worth more than the best, within the budget.
-func (h *hunt) worthier() gauge {
-	budget := h.p.purse
-	return gauge{
-		func(b *bound) int64 { return b.worthWithin(budget, b.root()) },
-		func(b *bound) int64 { return b.costFor(budget, h.best.worth+1) },
+// goals lists what is better than the best, or as good, in a share: what is worth as much and costs no more, and what is worth
+// more within the budget, where anything of the share may be.
+func (h *hunt) goals(part *share) []goal {
+	list := []goal{{h.best.price - h.p.fixed, h.best.worth}}
+	if part.most > h.best.worth {
+		list = append(list, goal{h.p.purse, h.best.worth + 1})
 	}
+	return list
 }
 
-// cheaper gauges what is worth as much as the best and costs no more.
-func (h *hunt) cheaper() gauge {
-	worth := h.best.worth
-	return gauge{
-		func(b *bound) int64 { return -b.priceFor(worth, b.root()) },
-		func(b *bound) int64 { return b.costFor(h.best.price-h.p.fixed, worth) },
-	}
-}
+// goal is the most that a choice may cost, what is settled left out, and the least that it is worth.
+type goal struct{ price, worth int64 }
 
-// most raises the best to the choice of the most value within the budget, and returns what no choice is worth more than.
-func (h *hunt) most() int64 {
-	ceiling := h.best.worth
-	for i, part := range h.shares {
-		if part.most <= h.best.worth {
-			continue
-		}
-		if h.p.watch.ended {
-			ceiling = max(ceiling, part.most)
-			continue
-		}
-		p, main := part.focus(h.worthier(), h.rising)
-		if p == nil {
-			continue
-		}
-		worth := func(cost int64) int64 { return min(part.most, main.worthWithin(h.p.purse, cost)) }
-		if h.p.watch.ended {
-			ceiling = max(ceiling, worth(main.root()))
-			continue
-		}
-		s := h.rising(main, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
-		rest := h.shares[i+1:]
-		h.p.watch.nearer = func() {
-			most := max(h.best.worth, ceiling, worth(s.ahead()))
-			if len(rest) > 0 {
-				most = max(most, rest[0].most)
+// better gauges what is better than the best in a share, or as good.
+func (h *hunt) better(part *share) gauge {
+	g := gauge{
+		part.at, part.at,
+		func(b *bound) int64 { return b.worthWithin(h.p.purse, b.root()) },
+		func(b *bound) int64 {
+			limit := int64(-never)
+			for _, k := range h.goals(part) {
+				limit = max(limit, b.costFor(k.price, k.worth))
 			}
-			h.p.watch.servesNoMore(most)
-		}
-		s.run()
-		h.p.watch.nearer = nil
-		if s.open < never {
-			ceiling = max(ceiling, worth(s.open))
-		}
+			return limit
+		},
 	}
-	return max(ceiling, h.best.worth)
+	if part.most <= h.best.worth {
+		g.from, g.to = 0, steepest
+		g.measure = func(b *bound) int64 { return -b.priceFor(h.best.worth, b.root()) }
+	}
+	return g
 }
 
-// rising is a search for what is worth more than the best.
-func (h *hunt) rising(b *bound, guards ...*bound) *search {
+// climb is a search of a share for what is better than the best.
+func (h *hunt) climb(part *share, b *bound, guards ...*bound) *search {
 	s := newSearch(b, 0, guards...)
-	s.price(h.p.purse, h.best.worth+1)
+	seek := func() {
+		var corners []corner
+		for i, k := range h.goals(part) {
+			if i == 0 {
+				corners = append(corners, s.corner(k.price-1, k.worth, nil), s.corner(k.price, k.worth, h.best))
+			} else {
+				corners = append(corners, s.corner(k.price, k.worth, nil))
+			}
+		}
+		s.seek(corners...)
+	}
+	seek()
 	s.found = func(s *search) {
-		if l := s.leaf(); l.price-h.p.fixed <= h.p.purse && l.worth > h.best.worth {
+		l := s.leaf()
+		if h.betters(&l) {
 			*h.best = l
 			s.watch.found(&l)
-			s.price(h.p.purse, h.best.worth+1)
+			seek()
 		}
 	}
 	return s
 }
 
-// falling is a search for what is worth as much as the best and costs less.
-func (h *hunt) falling(b *bound, guards ...*bound) *search {
-	s := newSearch(b, 0, guards...)
-	s.price(h.best.price-h.p.fixed-1, h.best.worth)
-	s.found = func(s *search) {
-		if l := s.leaf(); l.worth >= h.best.worth && l.price < h.best.price {
-			*h.best = l
-			s.watch.found(&l)
-			s.price(h.best.price-h.p.fixed-1, h.best.worth)
-		}
+// betters reports a choice within the budget that is worth more than the best, or as much and costs less, or the same and comes
+// first in tie order.
+func (h *hunt) betters(l *leaf) bool {
+	switch {
+	case l.worth != h.best.worth:
+		return l.worth > h.best.worth && l.price-h.p.fixed <= h.p.purse
+	case l.price != h.best.price:
+		return l.price < h.best.price
 	}
-	return s
+	return h.p.before(l, h.best)
 }
 
-// price holds a search to choices of so much worth at no more than a price, what is settled left out of that.
-func (s *search) price(price, worth int64) {
-	s.limit = s.costFor(price, worth)
-	for i := range s.guards {
-		s.guards[i].limit = s.guards[i].costFor(price, worth)
-	}
-}
+// rest is what a search that was ended has left of a share: none of it is worth more, nor costs less and is worth as much as the best.
+type rest struct{ most, price int64 }
 
-// cheapest lowers the best to the cheapest choice that serves as much, first in tie order, and returns what no such choice
-// costs less than.
-func (h *hunt) cheapest() int64 {
+// search raises the best to the choice of the most value within the budget, of several the cheapest, and of those the first in tie
+// order. It returns what no choice is worth more than, and what none that serves as much as the best costs less than, which is price
+// where it is not known that none is worth more.
+func (h *hunt) search(price int64) (ceiling, floor int64) {
 	watch := h.p.watch
-	watch.servesNoMore(h.best.worth)
-	floor := int64(never)
-	var ties []*search
-	for _, part := range h.shares {
+	var left []rest
+	for i, part := range h.shares {
 		if part.most < h.best.worth {
-			continue
+			break // the others serve no more than this one
 		}
 		if watch.ended {
-			return 0
-		}
-		p, main := part.focus(h.cheaper(), h.falling)
-		if p == nil {
+			left = append(left, rest{part.most, price})
 			continue
 		}
-		s := h.falling(main, p.newBound(main.frame, weights{perPoint: scale}), p.priceBound())
-		s.run()
-		if s.open < never {
-			floor = min(floor, h.p.fixed+main.priceFor(h.best.worth, s.open))
-		}
-		ties = append(ties, newSearch(main, 0, s.guards[0].bound, s.guards[1].bound))
-	}
-	for _, s := range ties {
-		h.first(s)
-	}
-	return min(floor, h.best.price)
-}
-
-// first replaces the best by what one search finds that costs and serves the same and comes first in tie order, where it
-// comes before the best.
-func (h *hunt) first(s *search) {
-	s.price(h.best.price-h.p.fixed, h.best.worth)
-	if h.p.watch.ended || s.root() > s.limit {
-		return
-	}
-	s.tidy = true
-	s.found = func(s *search) {
-		if l := s.leaf(); l.price == h.best.price && l.worth == h.best.worth {
-			if h.p.before(&l, h.best) {
-				*h.best = l
+		worth := func(s *search, cost int64) int64 { return min(part.most, s.worthWithin(h.p.purse, cost)) }
+		s := part.focus(h.better(part), func(b *bound, guards ...*bound) *search {
+			s := h.climb(part, b, guards...)
+			watch.nearer = func() {
+				most := max(h.best.worth, worth(s, s.ahead()))
+				if i+1 < len(h.shares) {
+					most = max(most, h.shares[i+1].most)
+				}
+				for _, r := range left {
+					most = max(most, r.most)
+				}
+				watch.servesNoMore(most)
 			}
-			s.stop = true
+			return s
+		})
+		if watch.nearer = nil; s == nil {
+			continue
+		}
+		if s.open < never {
+			left = append(left, rest{worth(s, s.open), h.p.fixed + s.priceFor(h.best.worth, s.open)})
 		}
 	}
-	s.run()
+	ceiling, floor = h.best.worth, h.best.price
+	for _, r := range left {
+		ceiling = max(ceiling, r.most)
+		if r.most >= h.best.worth {
+			floor = min(floor, max(price, r.price))
+		}
+	}
+	if ceiling > h.best.worth {
+		floor = price
+	}
+	watch.servesNoMore(ceiling)
+	return ceiling, floor
 }
 
 // before reports a choice that comes earlier in tie order than another.

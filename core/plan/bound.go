@@ -45,14 +45,7 @@ func (p *Problem) newBound(f *frame, w weights) *bound {
 
 // own is what an option costs by itself, were every factor settled by it worth the most it can be.
 func (b *bound) own(c, o int) int64 {
-	col := b.p.cols[c]
-	cost := b.perMinor*col.price[o] - b.perPoint*col.worth[o]
-	if b.perPoint > 0 {
-		for _, f := range b.worth[c] {
-			cost -= b.perPoint * f.most[o]
-		}
-	}
-	return cost
+	return b.perMinor*b.p.cols[c].price[o] - b.perPoint*b.top[c][o]
 }
 
 // weigh works out what each option of a column costs at least with all that hangs on it.
@@ -62,11 +55,12 @@ func (b *bound) weigh(c int) {
 	reach := make([]int64, len(col.options))
 	for o := range reach {
 		reach[o] = never
-		if col.live.has(o) && b.p.roomFor(c, o) {
-			reach[o] = b.own(c, o)
-			for _, k := range b.into[c] {
-				reach[o] = min(never, reach[o]+b.tells[k][o])
-			}
+	}
+	able := b.p.able(c)
+	for o := able.next(0); o >= 0; o = able.next(o + 1) {
+		reach[o] = b.own(c, o)
+		for _, k := range b.into[c] {
+			reach[o] = min(never, reach[o]+b.tells[k][o])
 		}
 	}
 	b.reach[c], b.ranked[c] = reach, nil

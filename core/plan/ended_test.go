@@ -356,7 +356,7 @@ func TestEndedAnywhere(t *testing.T) {
 		seeds       uint64
 		early, some int // more than so many are ended early, more than so many of them with something found
 	}{
-		{"plans", (*hurry).plans, 60, 300, 5}, {"quiet", (*hurry).quiet, 30, 30, 5}, {"frontier", (*hurry).frontier, 40, 50, 0},
+		{"plans", (*hurry).plans, 60, 300, 5}, {"quiet", (*hurry).quiet, 30, 30, 5}, {"frontier", (*hurry).frontier, 120, 50, 5},
 		{"open", (*hurry).open, 40, 80, 20}, {"explained", (*hurry).explained, 40, 300, 10},
 	} {
 		t.Run(q.name, func(t *testing.T) {

@@ -22,12 +22,13 @@ type frame struct {
 	into  [][]int     // by column: the columns that hang on it
 	last  [][]*factor // by column: factors whose last open column it is
 	worth [][]*factor // by column: those of them that are worth something
+	top   [][]int64   // by column and option: the most it is worth by itself and by those
 }
 
 // blankFrame is the order of columns, none hanging on another. A column named is put first.
 func (p *Problem) blankFrame(head int) *frame {
 	n := len(p.cols)
-	f := &frame{place: make([]int, n), scope: slices.Repeat([]int{-1}, n), into: make([][]int, n), last: make([][]*factor, n), worth: make([][]*factor, n)}
+	f := &frame{place: make([]int, n), scope: slices.Repeat([]int{-1}, n), into: make([][]int, n), last: make([][]*factor, n), worth: make([][]*factor, n), top: make([][]int64, n)}
 	if head >= 0 {
 		f.order = append(f.order, head)
 	}
@@ -51,6 +52,17 @@ func (p *Problem) blankFrame(head int) *frame {
 	}
 	for c, list := range p.alone {
 		f.last[c] = append(f.last[c], list...)
+	}
+	for c, col := range p.cols {
+		f.top[c] = col.worth
+		for i, x := range f.worth[c] {
+			if i == 0 {
+				f.top[c] = slices.Clone(col.worth)
+			}
+			for o, most := range x.most {
+				f.top[c][o] += most
+			}
+		}
 	}
 	return f
 }

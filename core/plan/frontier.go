@@ -60,7 +60,7 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 		c.Final.Price = min(c.Final.Price, unit.Money(low.floor()))
 		c.Gap.Price = unit.Money(least.price) - c.Final.Price
 	}
-	w := &staircase{watch: p.watch, points: []leaf{*least}}
+	w := &staircase{p: p, watch: p.watch, points: []leaf{*least}}
 	w.climb(p.shares())
 	c.Root.Worth, c.Gap.Worth = w.most, w.missed
 	top := w.points[len(w.points)-1].worth
@@ -79,14 +79,14 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 
 // staircase is the choices found that nothing found betters, as the shares of a problem are searched one after the other.
 type staircase struct {
+	p      *Problem
 	watch  *watch
 	points []leaf // the cheapest first, each worth more than the one before
-	tied   bool   // whether choices on the points count, not those above them
 	most   int64  // no choice is worth more
 	missed int64  // how much more than the frontier what an end left unexplored may be worth at some price
 }
 
-// climb searches every share, then puts the first in tie order into each point.
+// climb searches every share.
 func (w *staircase) climb(shares []*share) {
 	w.most = w.points[0].worth
 	for _, part := range shares {
@@ -101,30 +101,14 @@ func (w *staircase) climb(shares []*share) {
 			w.pass(part)
 		}
 	}
-	w.tied = true
-	for _, part := range shares {
-		if t := part.reduced(w); t != nil {
-			for i := range w.points {
-				t.first(&w.points[i])
-			}
-		}
-	}
 }
 
 // stairs is a search of one share for what lies above a staircase. It leaves out what cannot: for each step between two points
 // some bound says that nothing is both cheaper than the second and worth more than the first.
 type stairs struct {
-	*search
-	w     *staircase
-	most  int64    // no choice of the share is worth more
-	steps []corner // what lies beyond each point
-}
-
-// corner is the most a choice may cost by each bound, the search's own first, and be worth more than one point and cheaper than the
-// next.
-type corner struct {
-	price, worth int64 // at most, what is settled left out; at least
-	cost         []int64
+	*search // its corners lie beyond each point
+	w       *staircase
+	most    int64 // no choice of the share is worth more
 }
 
 // newStairs makes the bounds of a search; nil where the context ends that.
@@ -159,7 +143,7 @@ func (p *share) newStairs(w *staircase) *stairs {
 			t.survey()
 		}
 	}
-	t.search.aim, t.left = t.aim, t.miss
+	t.left = t.miss
 	t.survey()
 	return t
 }
@@ -169,7 +153,7 @@ func (p *share) newStairs(w *staircase) *stairs {
 func (p *share) reduced(w *staircase) *stairs {
 	for {
 		t := p.newStairs(w)
-		if t == nil || !t.aim(0, t.root()) {
+		if t == nil || !t.nearest(0, t.root()) {
 			return nil
 		}
 		live := t.useful(t.limit)
@@ -186,7 +170,7 @@ func (p *share) reduced(w *staircase) *stairs {
 			return t
 		}
 		q.appraise()
-		p = &share{q, t.most}
+		p = &share{Problem: q, most: t.most}
 	}
 }
 
@@ -214,11 +198,15 @@ func (w *staircase) pass(part *share) {
 	}
 }
 
-// put adds a choice unless one found is no dearer and worth no less, and drops those it betters.
+// put adds a choice unless one found betters it, which is no dearer and worth no less, and of two alike the first in tie order; it
+// drops those it betters.
 func (w *staircase) put(l leaf) bool {
 	at, _ := slices.BinarySearchFunc(w.points, l.price, func(x leaf, price int64) int { return cmp.Compare(x.price, price+1) })
-	if at > 0 && w.points[at-1].worth >= l.worth {
-		return false
+	if at > 0 {
+		x := &w.points[at-1]
+		if x.worth > l.worth || x.worth == l.worth && (x.price < l.price || !w.p.before(&l, x)) {
+			return false
+		}
 	}
 	from, to := at, at
 	if at > 0 && w.points[at-1].price == l.price {
@@ -234,67 +222,25 @@ func (w *staircase) put(l leaf) bool {
 	return true
 }
 
-// survey works out what is looked for: what lies above the points, or on them.
+// survey works out what is looked for: what lies above the points, and on them what comes before them in tie order.
 func (t *stairs) survey() {
-	t.steps = t.steps[:0]
-	for i, l := range t.w.points {
-		if t.w.tied {
-			t.steps = append(t.steps, t.corner(corner{price: l.price - t.p.fixed, worth: l.worth}))
-			continue
-		}
-		k := corner{price: t.p.purse, worth: l.worth + 1}
+	corners := t.corners[:0]
+	for i := range t.w.points {
+		l := t.w.points[i]
+		price := t.p.purse
 		if i+1 < len(t.w.points) {
-			k.price = t.w.points[i+1].price - t.p.fixed - 1
+			price = t.w.points[i+1].price - t.p.fixed - 1
 		}
-		t.steps = append(t.steps, t.corner(k))
+		corners = append(corners, t.corner(price, l.worth+1, nil), t.corner(l.price-t.p.fixed, l.worth, &l))
 	}
-}
-
-// corner works out what a choice may cost by each bound.
-func (t *stairs) corner(k corner) corner {
-	k.cost = append(k.cost, t.costFor(k.price, k.worth))
-	for _, g := range t.guards {
-		k.cost = append(k.cost, g.costFor(k.price, k.worth))
-	}
-	return k
-}
-
-// aim sets the limits of all bounds to what choices beyond the frontier may cost where no choice costs less than so much by the
-// search's own bound, nor less than the guards say at depth d; false where there is no such choice.
-func (t *stairs) aim(d int, least int64) bool {
-	t.limit = -never
-	for i := range t.guards {
-		t.guards[i].limit = -never
-	}
-	for i := range t.steps {
-		if k := &t.steps[i]; t.allowed(k, d, least) {
-			t.limit = max(t.limit, k.cost[0])
-			for j := range t.guards {
-				t.guards[j].limit = max(t.guards[j].limit, k.cost[j+1])
-			}
-		}
-	}
-	return t.limit >= least
-}
-
-// allowed reports a step in which no bound excludes what follows.
-func (t *stairs) allowed(k *corner, d int, least int64) bool {
-	if least > k.cost[0] {
-		return false
-	}
-	for j := range t.guards {
-		if t.guards[j].value[d] > k.cost[j+1] {
-			return false
-		}
-	}
-	return true
+	t.seek(corners...)
 }
 
 // miss notes how much more than the frontier a choice may be worth that is left unexplored.
 func (t *stairs) miss(d int, least int64) {
-	for i := range t.steps {
-		k := &t.steps[i]
-		if !t.allowed(k, d, least) {
+	for i := range t.corners {
+		k := &t.corners[i]
+		if k.rival != nil || !t.allows(k, d, least) {
 			continue
 		}
 		worth := min(t.most, t.worthWithin(k.price, least))
@@ -305,41 +251,4 @@ func (t *stairs) miss(d int, least int64) {
 		}
 		t.w.missed = max(t.w.missed, worth-k.worth+1)
 	}
-}
-
-// first replaces a point by the first choice of the share in tie order that costs and serves the same, where that comes before it.
-func (t *stairs) first(l *leaf) {
-	k := t.corner(corner{price: l.price - t.p.fixed, worth: l.worth})
-	if t.watch.ended || !t.allowed(&k, 0, t.root()) {
-		return
-	}
-	guards := make([]*bound, len(t.guards))
-	for i := range guards {
-		guards[i] = t.guards[i].bound
-	}
-	s := newSearch(t.bound, k.cost[0], guards...)
-	for i := range guards {
-		s.guards[i].limit = k.cost[i+1]
-	}
-	s.tidy = true
-	s.aim = func(d int, least int64) bool { return least <= k.cost[0] && !s.after(l, d) }
-	s.found = func(s *search) {
-		if x := s.leaf(); x.price == l.price && x.worth == l.worth {
-			if t.p.before(&x, l) {
-				*l = x
-			}
-			s.stop = true
-		}
-	}
-	s.run()
-}
-
-// after reports that what is decided at depth d comes later in tie order than a choice, whatever is decided after it.
-func (s *search) after(l *leaf, d int) bool {
-	for _, c := range s.order[:d] {
-		if s.pick[c] != l.pick[c] {
-			return s.pick[c] > l.pick[c]
-		}
-	}
-	return false
 }

@@ -19,9 +19,6 @@ func (p *Problem) leastBuild() Answer {
 	}
 	low := p.least()
 	best := low.best
-	if best != nil && low.proven() {
-		low.first()
-	}
 	p.conclude(&a, best, low.proven())
 	a.Certificate.Root.Price = unit.Money(p.fixed + low.bound.root())
 	if a.Status == Feasible || a.Status == Unknown {
@@ -54,7 +51,9 @@ type lowest struct {
 }
 
 // proven reports that no choice was left unexplored that may cost less.
-func (low *lowest) proven() bool { return low.open == never }
+func (low *lowest) proven() bool {
+	return low.open == never || low.best != nil && low.open >= low.best.price-low.bound.p.fixed
+}
 
 // floor is what no choice costs less than, where the search was ended.
 func (low *lowest) floor() int64 { return low.bound.p.fixed + max(low.bound.root(), low.open) }
@@ -63,31 +62,22 @@ func (low *lowest) floor() int64 { return low.bound.p.fixed + max(low.bound.root
 func (p *Problem) least() *lowest {
 	low := &lowest{bound: p.priceBound()}
 	s := newSearch(low.bound, p.purse)
+	most := p.purse // that the cheapest may cost
 	s.found = func(s *search) {
 		l := s.leaf()
-		low.best = &l
-		s.limit = l.price - p.fixed - 1
+		if low.best != nil && l.price == low.best.price && !p.before(&l, low.best) {
+			return
+		}
+		low.best, most = &l, l.price-p.fixed
+		s.seek(s.corner(most-1, 0, nil), s.corner(most, 0, &l))
 		p.watch.cheaper(&l)
 	}
 	p.watch.costsNoLess(p.fixed + low.bound.root())
-	p.watch.nearer = func() { p.watch.costsNoLess(p.fixed + min(s.ahead(), s.limit+1)) }
+	p.watch.nearer = func() { p.watch.costsNoLess(p.fixed + min(s.ahead(), most)) }
 	s.run()
 	p.watch.nearer = nil
 	low.open = s.open
 	return low
-}
-
-// first replaces the best by the first in tie order that costs and serves the same.
-func (low *lowest) first() {
-	s := newSearch(low.bound, low.best.price-low.bound.p.fixed)
-	s.tidy = true
-	s.found = func(s *search) {
-		if l := s.leaf(); l.price == low.best.price && l.worth == low.best.worth {
-			*low.best = l
-			s.stop = true
-		}
-	}
-	s.run()
 }
 
 // conclude fills in what a search found.

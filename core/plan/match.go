@@ -7,15 +7,21 @@ import (
 
 // match is how the options of one column go with those of another: what joins the two, and what that cannot tell apart.
 type match struct {
+	*mates
 	c, q   int
-	quick  []*factor   // rules quick to ask that hang on the two
-	slow   []*factor   // the others
+	slow   []*factor   // rules slow to ask that hang on the two
 	sums   []*total    // those that two of their options can break by themselves
-	joined bool        // whether there is any of these
-	kind   [2]*classes // options of either that the quick rules cannot tell apart
-	grade  [2]*classes // that the others cannot tell apart either, nor what hangs on the first column alone
-	known  [][]int8    // by kind of the earlier column's options and of the later one's: what the quick rules have said
-	rows   []set       // by kind: the options of the second column that stand with one of the first by the quick rules; nil until asked for
+	joined bool        // whether there is any rule between them
+	grade  [2]*classes // options of either that no rule can tell apart that joins the two or hangs on the first alone
+}
+
+// mates is what the rules quick to ask that hang on two columns let stand together.
+type mates struct {
+	quick []*factor   // those rules
+	kind  [2]*classes // options of either that they cannot tell apart
+	known [][]int8    // by kind of the earlier column's options and of the later one's: what they have said
+	live  set         // options of the second column that are looked at
+	rows  []set       // by kind: those that stand with an option of the first; nil until asked for
 }
 
 // match finds out how the options of column c go with those of column q.
@@ -28,11 +34,9 @@ func (p *Problem) match(c, q int) *match {
 }
 
 func (p *Problem) newMatch(c, q int) *match {
-	m := &match{c: c, q: q}
+	m := &match{mates: p.mates(c, q), c: c, q: q}
 	for _, f := range p.joining(c, q) {
-		if f.cost == 0 {
-			m.quick = append(m.quick, f)
-		} else {
+		if f.cost > 0 {
 			m.slow = append(m.slow, f)
 		}
 	}
@@ -46,11 +50,7 @@ func (p *Problem) newMatch(c, q int) *match {
 	}
 	for i, at := range [...]int{c, q} {
 		col := p.cols[at]
-		k := col.alike()
-		for _, f := range m.quick {
-			k = col.both(k, f.look(p).by[f.at[at]])
-		}
-		m.kind[i] = k
+		k := m.kind[i]
 		for _, f := range m.slow {
 			k = col.both(k, f.look(p).by[f.at[at]])
 		}
@@ -62,28 +62,52 @@ func (p *Problem) newMatch(c, q int) *match {
 	for _, f := range p.alone[c] {
 		m.grade[0] = p.cols[c].both(m.grade[0], f.look(p).by[f.at[c]])
 	}
+	return m
+}
+
+// mates finds out what the rules quick to ask say of two columns. Where a problem is a part of another, and the same rules hang on
+// the two, they say the same.
+func (p *Problem) mates(c, q int) *mates {
+	m := &mates{live: p.cols[q].live}
+	for _, f := range p.joining(c, q) {
+		if f.cost == 0 {
+			m.quick = append(m.quick, f)
+		}
+	}
+	for of := p.of; of != nil; of = of.of {
+		if known := of.matches[c*len(p.cols)+q]; known != nil && slices.EqualFunc(known.quick, m.quick, func(f, g *factor) bool { return f.query == g.query }) {
+			return known.mates
+		}
+	}
+	for i, at := range [...]int{c, q} {
+		m.kind[i] = p.cols[at].alike()
+		for _, f := range m.quick {
+			m.kind[i] = p.cols[at].both(m.kind[i], f.look(p).by[f.at[at]])
+		}
+	}
 	if len(m.quick) > 0 {
-		m.known = p.index.known(m.key(p), m.kind[m.place(0)].count)
+		early, late := min(c, q), max(c, q)
+		m.known = p.index.known(m.key(p, early, late), m.kind[place(c, q, 0)].count)
 		m.rows = make([]set, m.kind[0].count)
 	}
 	return m
 }
 
-// place is which of the two columns is the earlier one, or with 1 the later one.
-func (m *match) place(nth int) int {
-	if m.c > m.q {
+// place is which of two columns is the earlier one, or with 1 the later one.
+func place(c, q, nth int) int {
+	if c > q {
 		return 1 - nth
 	}
 	return nth
 }
 
-// key names what the quick rules are asked.
-func (m *match) key(p *Problem) string {
-	key := []byte{byte(p.cols[min(m.c, m.q)].seat), byte(p.cols[max(m.c, m.q)].seat)}
+// key names what the quick rules are asked of two columns.
+func (m *mates) key(p *Problem, early, late int) string {
+	key := []byte{byte(p.cols[early].seat), byte(p.cols[late].seat)}
 	for _, f := range m.quick {
 		key = binary.AppendUvarint(key, uint64(f.seen.id))
 		for i, c := range f.cols {
-			if c != m.c && c != m.q {
+			if c != early && c != late {
 				key = binary.AppendUvarint(key, uint64(f.by[i].of[f.others[i]]))
 			}
 		}
@@ -97,13 +121,16 @@ func (m *match) together(p *Problem, o, j int) bool {
 	if len(m.quick) == 0 {
 		return true
 	}
-	kinds := [...]int32{m.kind[0].of[o], m.kind[1].of[j]}
-	early, late := m.place(0), m.place(1)
-	row := &m.known[kinds[early]]
-	if *row == nil {
-		*row = p.index.unknown(m.kind[late].count)
+	early, late := m.kind[0].of[o], m.kind[1].of[j]
+	if m.c > m.q {
+		early, late = late, early
 	}
-	said := &(*row)[kinds[late]]
+	row := m.known[early]
+	if row == nil {
+		row = p.index.unknown(m.kind[place(m.c, m.q, 1)].count)
+		m.known[early] = row
+	}
+	said := &row[late]
 	if *said == 0 {
 		*said = asked
 		if slices.ContainsFunc(m.quick, func(f *factor) bool { return f.two(p, m.c, o, m.q, j) == failed }) {
@@ -133,9 +160,8 @@ func (m *match) row(p *Problem, o int) set {
 	}
 	row := &m.rows[m.kind[0].of[o]]
 	if *row == nil {
-		live := p.cols[m.q].live
-		*row = make(set, len(live))
-		for j := live.next(0); j >= 0; j = live.next(j + 1) {
+		*row = make(set, len(m.live))
+		for j := m.live.next(0); j >= 0; j = m.live.next(j + 1) {
 			if m.together(p, o, j) {
 				row.add(j)
 			}

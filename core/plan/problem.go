@@ -18,6 +18,7 @@ type Problem struct {
 	Told func(Course)
 
 	index *Index
+	of    *Problem // the one that it is a part of, nil of a whole one
 	ask   Ask
 	said  map[string]string // what the needs say, by field
 
@@ -31,6 +32,7 @@ type Problem struct {
 	matches   []*match         // by two columns, as pairs; nil until they are asked for
 	many      []*factor        // every rule that hangs on two columns or more, quick ones first
 	sums      []*total         // rules declared as sums over two columns or more
+	fit       []set            // by column: live options that no sum excludes by itself; nil until they are asked for
 	purse     int64            // the most the open seats may cost
 	cut       []Cut            // what the rules took away before any search
 	asked     int64            // how often its Index had asked a rule before it was posed
@@ -78,6 +80,7 @@ func (p *Problem) prepare(rules []*rule.Rule) {
 	p.arrange(list)
 	p.warms = [build.Seats]*warming{} // fewer options are live now
 	p.purse = p.dearest()
+	p.fit = make([]set, len(p.cols))
 	for _, r := range kept {
 		for _, t := range p.totals(r) {
 			p.add(t)

@@ -7,6 +7,7 @@ import "slices"
 func (p *Problem) within(live []set) *Problem {
 	p.watch.look()
 	q := *p
+	q.of = p
 	q.priced = nil
 	q.cut = nil
 	q.appraised = false
@@ -28,6 +29,7 @@ func (p *Problem) within(live []set) *Problem {
 	if q.arrange(list); q.emptied() {
 		return nil
 	}
+	q.fit = make([]set, len(p.cols))
 	q.sums = make([]*total, len(p.sums))
 	for i, t := range p.sums {
 		q.sums[i] = t.within(&q)
@@ -38,7 +40,7 @@ func (p *Problem) within(live []set) *Problem {
 // within is the sum over the options live in a problem.
 func (t *total) within(p *Problem) *total {
 	s := *t
-	s.survey(p)
+	s.survey(p, t)
 	return &s
 }
 

@@ -9,13 +9,13 @@ import (
 // search is one walk through the options, depth first, cheapest first. It meets every choice of options that no rule and
 // no bound excludes, and calls found for each.
 type search struct {
-	*bound         // the bound that orders the options
-	guards []guard // other bounds that exclude too
-	limit  int64   // choices that cost more than this are of no use; found lowers it
-	found  func(s *search)
-	aim    func(d int, least int64) bool // sets the limits by what is decided at depth d and costs so much at least, and reports that they leave something; nil where they are fixed
-	left   func(d int, least int64)      // told what an end leaves unexplored; nil where the least of it is all that matters
-	tidy   bool                          // whether to try options in tie order, not cheapest first
+	*bound          // the bound that orders the options
+	guards  []guard // other bounds that exclude too
+	limit   int64   // choices that cost more than this are of no use; found lowers it
+	found   func(s *search)
+	corners []corner                      // what is looked for, where that is more than what costs no more than the limit
+	aim     func(d int, least int64) bool // sets the limits by what is decided at depth d and costs so much at least, and reports that they leave something; nil where they are fixed
+	left    func(d int, least int64)      // told what an end leaves unexplored; nil where the least of it is all that matters
 
 	watch  *watch
 	pick   []int // by column: the option decided
@@ -47,7 +47,6 @@ type level struct {
 	cut    []uint32   // by column: those whose options have taken some of its options away
 	lead   []int32    // by column: place in ranked
 	room   []int64    // by sum: what all columns can give at best
-	tried  []int32    // options in tie order
 	spent  []spent    // options explored, with what excluded all that holds them
 	least  int64      // the bound on everything when its column was to be decided
 	next   int64      // the bound on what is to be tried after the option that is explored
@@ -131,9 +130,6 @@ func (s *search) descend(d int, paid, ahead int64) {
 	lead := l.lead[c]
 	rank := s.rank(c)[lead:]
 	rest := paid + ahead - max(s.told(c, s.pick), s.reach[c][rank[0]])
-	if s.tidy {
-		rank = s.tieOrder(l, rank, c, rest)
-	}
 	l.spent = l.spent[:0]
 	for k, x := range rank {
 		o := int(x)
@@ -142,9 +138,6 @@ func (s *search) descend(d int, paid, ahead int64) {
 			continue
 		}
 		if !s.within(d, rest+s.reach[c][o]) {
-			if s.tidy {
-				continue
-			}
 			return
 		}
 		if s.watch.ended || s.stop {
@@ -152,7 +145,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 			return
 		}
 		own, least, ok := s.take(d, c, o, rest)
-		if !ok || !s.within(d+1, least) || s.vain(l, c, o, own) || (k > 0 || s.tidy) && !(s.passes(c, o, d, s.quick.ripe[c][d]) && s.passes(c, o, d, s.slow.ripe[c][d])) {
+		if !ok || !s.within(d+1, least) || s.vain(l, c, o, own) || k > 0 && !(s.passes(c, o, d, s.quick.ripe[c][d]) && s.passes(c, o, d, s.slow.ripe[c][d])) {
 			continue
 		}
 		outer := s.blame
@@ -220,18 +213,6 @@ func (s *search) take(d, c, o int, rest int64) (own costs, least int64, ok bool)
 		}
 	}
 	return own, least, true
-}
-
-// tieOrder lists the options of a column that the bound leaves, in tie order.
-func (s *search) tieOrder(l *level, rank []int32, c int, rest int64) []int32 {
-	l.tried = l.tried[:0]
-	for _, x := range rank {
-		if set(l.domain[c]).has(int(x)) && rest+s.reach[c][x] <= s.limit {
-			l.tried = append(l.tried, x)
-		}
-	}
-	slices.Sort(l.tried)
-	return l.tried
 }
 
 // choice lists what is decided of a factor's columns.

@@ -18,6 +18,7 @@ type total struct {
 	seen  []*memory // by column: what holds it
 	most  []int64   // by column: the largest net of its live options
 	least []int64   // by column: the smallest
+	ends  [][2]int  // by column: an option of the largest net and one of the smallest
 	base  int64     // net of the settled seats
 	room  int64     // what all columns can give at best
 }
@@ -53,25 +54,47 @@ func (p *Problem) newTotal(r *rule.Rule, sum *rule.Sum, nth int, cols []int) *to
 		t.seen[c] = p.index.nets(p, t, p.cols[c])
 		t.net[c] = t.seen[c].net
 	}
-	t.survey(p)
+	t.survey(p, nil)
 	return t
 }
 
-// survey finds out what the live options of a problem give.
-func (t *total) survey(p *Problem) {
-	t.most, t.least = make([]int64, len(p.cols)), make([]int64, len(p.cols))
+// survey finds out what the live options of a problem give. Where the one that gives most, or least, of a larger problem is live,
+// it still does.
+func (t *total) survey(p *Problem, larger *total) {
+	n := len(p.cols)
+	t.most, t.least, t.ends = make([]int64, n), make([]int64, n), make([][2]int, n)
 	t.room = t.base
 	for c, col := range p.cols {
 		net := t.net[c]
 		if net == nil {
 			continue
 		}
+		if larger != nil && col.live.has(larger.ends[c][0]) && col.live.has(larger.ends[c][1]) {
+			t.ends[c] = larger.ends[c]
+		} else {
+			t.ends[c] = ends(col.live, net)
+		}
 		t.most[c], t.least[c] = -lavish, lavish
-		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
-			t.most[c], t.least[c] = max(t.most[c], net[o]), min(t.least[c], net[o])
+		if at := t.ends[c]; at[0] >= 0 {
+			t.most[c], t.least[c] = net[at[0]], net[at[1]]
 		}
 		t.room += t.most[c]
 	}
+}
+
+// ends is the member of a set that has the most of something and the one that has the least, −1 where it is empty.
+func ends(s set, of []int64) [2]int {
+	most := s.next(0)
+	least := most
+	for o := most; o >= 0; o = s.next(o + 1) {
+		if of[o] > of[most] {
+			most = o
+		}
+		if of[o] < of[least] {
+			least = o
+		}
+	}
+	return [2]int{most, least}
 }
 
 // nets remembers what the options of a column give less what they take.
@@ -151,9 +174,23 @@ func (t *total) binds(c int) bool {
 	return t.net[c] != nil && t.least[c] < t.most[c]
 }
 
-// roomFor reports that no sum excludes option o of column c whatever the others give.
-func (p *Problem) roomFor(c, o int) bool {
-	return !slices.ContainsFunc(p.sums, func(t *total) bool { return t.room+t.lack(c, o) < 0 })
+// able is the live options of a column that no sum excludes whatever the others give.
+func (p *Problem) able(c int) set {
+	if p.fit[c] == nil {
+		able := slices.Clone(p.cols[c].live)
+		for _, t := range p.sums {
+			if t.net[c] == nil || t.room+t.least[c]-t.most[c] >= 0 {
+				continue
+			}
+			for o := able.next(0); o >= 0; o = able.next(o + 1) {
+				if t.room+t.lack(c, o) < 0 {
+					able.drop(o)
+				}
+			}
+		}
+		p.fit[c] = able
+	}
+	return p.fit[c]
 }
 
 // lack is how much less an option gives than the best of its column.

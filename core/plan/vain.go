@@ -50,13 +50,18 @@ func (b *blame) join(c *blame) {
 }
 
 // vain reports an option that can do no better than one explored: every choice that holds it is matched by one that held the
-// other, which costs no more by any bound, and which what excluded it would exclude with this option too.
+// other, which costs less or else comes first in tie order, and which what excluded it would exclude with this option too.
 func (s *search) vain(l *level, c, o int, own costs) bool {
 	return slices.ContainsFunc(l.spent, func(t spent) bool {
+		same := true
 		for i := range len(s.guards) + 1 {
 			if own[i] < t.own[i] {
 				return false
 			}
+			same = same && own[i] == t.own[i]
+		}
+		if same && o < t.option {
+			return false // it comes first in tie order
 		}
 		if !s.tellsMore(c, o, t.option) {
 			return false

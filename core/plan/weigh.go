@@ -6,42 +6,47 @@ import (
 )
 
 // gauge is what bounds are judged by in a search for value: a measure that is to be as low as can be, convex in the price of
-// value, and the most that a choice of use costs by a bound.
+// value, which is looked for between two powers of two, and the most that a choice of use costs by a bound.
 type gauge struct {
-	measure func(b *bound) int64
-	limit   func(b *bound) int64
+	from, to float64
+	measure  func(b *bound) int64
+	limit    func(b *bound) int64
 }
 
-// focus makes the tightest bound by a gauge, leaves out the options that no choice of use has by it, and begins again
-// with what is left, as long as that is much less and the context has not ended. It returns what is left, and the bound on it; nil
-// where nothing is. With the first bound it takes a short look for a choice that makes the bounds leave out more.
-func (p *Problem) focus(g gauge, look func(b *bound, guards ...*bound) *search) (*Problem, *bound) {
+// focus searches a problem by a gauge, and returns the search at its end; nil where bounds alone leave nothing to search. It makes
+// a bound and searches a while; where that does not come to an end it leaves out the options that no choice of use has, and
+// begins again with the tightest bound on what is left, as long as that is much less.
+func (p *Problem) focus(g gauge, search func(b *bound, guards ...*bound) *search) *search {
 	p, at := p.roughly(g)
-	for wide := 0.0; p != nil; { // the first look is at one price alone
+	for round, last := 0, false; p != nil; round++ {
 		p.appraise()
 		b := p.frameFor(weights{perMinor: int64(math.Exp2(at)), perPoint: scale}, -1)
-		if p.watch.ended {
-			return p, b
+		if frame := b.frame; round > 0 {
+			b, at = tightest(g, max(0, at-looksWide), at+looksWide, func(w weights) *bound { return p.newBound(frame, w) })
 		}
-		if frame := b.frame; wide == 0 {
-			blank := p.blankFrame(-1)
-			s := look(b, p.rough(blank, weights{perPoint: scale}), p.rough(blank, weights{perMinor: 1}))
-			s.cap = firstTry
-			s.run()
-		} else {
-			b, at = tightest(g, max(0, at-wide), at+wide, func(w weights) *bound { return p.newBound(frame, w) })
+		if b.root() > g.limit(b) {
+			return nil
+		}
+		s := search(b, p.newBound(b.frame, weights{perPoint: scale}), p.newBound(b.frame, weights{perMinor: 1}))
+		if last = last || p.watch.ended; !last {
+			s.cap = int64(p.count() / optionsPerNode)
+		}
+		if s.run(); last || s.open == never {
+			return s
 		}
 		q := p.useful(g, b)
-		if q == nil {
-			return nil, nil
+		if last = q != nil && q.count()*10 > p.count()*9 && round > 0; !last {
+			p = q
 		}
-		if q.count()*10 > p.count()*9 && wide > 0 || p.watch.ended {
-			return p, b
-		}
-		p, wide = q, looksWide
 	}
-	return nil, nil
+	return nil
 }
+
+// optionsPerNode is how many options a bound is made over in about the time that a search takes for a node.
+const optionsPerNode = 8
+
+// steepest is the highest price of value that is looked at, as a power of two.
+const steepest = 26
 
 // looksWide is how far, in powers of two, the price of value is looked for on either side of where it was tightest before.
 const looksWide = 3
@@ -68,8 +73,26 @@ func (p *Problem) useful(g gauge, bounds ...*bound) *Problem {
 func (p *Problem) roughly(g gauge) (*Problem, float64) {
 	p.appraise()
 	frame := p.blankFrame(-1)
-	b, at := tightest(g, 0, 26, func(w weights) *bound { return p.rough(frame, w) })
+	b, at := p.steepness(g, frame)
 	return p.useful(g, b, p.rough(frame, weights{perPoint: scale}), p.rough(frame, weights{perMinor: 1})), at
+}
+
+// steepness is the tightest bound on a frame in which no column hangs on another, and the price of value, as a power of two, at which
+// it was found.
+func (p *Problem) steepness(g gauge, f *frame) (*bound, float64) {
+	_, at := tightest(g, g.from, g.to, func(w weights) *bound { // no more is asked of those tried than their root
+		b := p.blankBound(f, w)
+		for c, col := range p.cols {
+			p.watch.poll(len(col.options))
+			least, able := int64(never), p.able(c)
+			for o := able.next(0); o >= 0; o = able.next(o + 1) {
+				least = min(least, b.own(c, o))
+			}
+			b.tells[c] = []int64{least}
+		}
+		return b
+	})
+	return p.rough(f, weights{perMinor: int64(math.Exp2(at)), perPoint: scale}), at
 }
 
 // rough is a bound on a frame in which no column hangs on another. It ranks nothing.
@@ -77,13 +100,8 @@ func (p *Problem) rough(f *frame, w weights) *bound {
 	b := p.blankBound(f, w)
 	for c, col := range p.cols {
 		p.watch.poll(len(col.options))
-		b.reach[c] = slices.Repeat([]int64{never}, len(col.options))
-		least := int64(never)
-		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
-			b.reach[c][o] = b.own(c, o)
-			least = min(least, b.reach[c][o])
-		}
-		b.tells[c] = []int64{least}
+		b.weigh(c)
+		b.tells[c] = []int64{slices.Min(b.reach[c])}
 	}
 	return b
 }
