@@ -201,7 +201,7 @@ func (b *bound) with(m *match, o, j int, than int64) int64 {
 }
 
 // looksFor is how many options of a column are looked at to find out what another gains by hanging on it.
-const looksFor = 64
+const looksFor = 24
 
 // gain is how much a quote raises on average what its column costs at least.
 func (t *quote) gain() float64 {
@@ -232,6 +232,9 @@ func (b *bound) root() int64 {
 	}
 	return sum
 }
+
+// starting is the bound with an option of the first column decided.
+func (b *bound) starting(c, o int) int64 { return b.root() - b.tells[c][0] + b.reach[c][o] }
 
 // told is what a column tells with its scope decided.
 func (b *bound) told(c int, pick []int) int64 {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"encoding/binary"
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -27,15 +28,45 @@ var decisions = []string{"Build.Kits", "Build.Plate", "Build.Face", "Storage.Cou
 type classes struct {
 	of    []int32 // by option
 	count int
+	sets  []set // by class: its options; nil until they are asked for
 }
 
-// classify sorts the options of a shelf as a rule sees them. A rule whose source is not known sees every option apart.
-func (c *shelf) classify(r *rule.Rule) *classes {
-	if k := c.byRule[r.ID]; k != nil {
+// fewClasses is how many classes at most are kept as sets.
+const fewClasses = 256
+
+// members is the options of the class of one; nil where there are too many classes.
+func (k *classes) members(o int) set {
+	if k.count > fewClasses {
+		return nil
+	}
+	if k.sets == nil {
+		k.sets = make([]set, k.count)
+		for i := range k.sets {
+			k.sets[i] = make(set, words(len(k.of)))
+		}
+		for o, class := range k.of {
+			k.sets[class].add(o)
+		}
+	}
+	return k.sets[k.of[o]]
+}
+
+// classify sorts the options of a shelf as a rule sees them under some needs. A rule whose source is not known sees every option
+// apart.
+func (c *shelf) classify(r *rule.Rule, n *brief.Needs) *classes {
+	key := r.ID
+	steps := make(map[string][]int64, len(r.Steps))
+	for _, s := range r.Steps {
+		from := s.From(n)
+		slices.Sort(from)
+		steps[s.Field] = slices.Compact(from)
+		key += fmt.Sprint(" ", s.Field, steps[s.Field])
+	}
+	if k := c.byRule[key]; k != nil {
 		return k
 	}
-	k := c.look(r)
-	c.byRule[r.ID] = k
+	k := c.look(r, steps)
+	c.byRule[key] = k
 	return k
 }
 
@@ -95,7 +126,7 @@ func sorted(n int, figure func(o int) int64) *classes {
 	return k
 }
 
-func (c *shelf) look(r *rule.Rule) *classes {
+func (c *shelf) look(r *rule.Rule, steps map[string][]int64) *classes {
 	t, known := traits[r.ID]
 	if !known {
 		return c.apart()
@@ -103,7 +134,7 @@ func (c *shelf) look(r *rule.Rule) *classes {
 	if slices.Contains(r.Filled, c.seat) {
 		t.fields = nil // whether it is filled is all that the rule sees
 	}
-	s := newSketch(c.options, func(full string) bool { return slices.Contains(t.fields, full) })
+	s := newSketch(c.options, reading{func(full string) bool { return slices.Contains(t.fields, full) }, steps})
 	if k := c.byLook[s.sign]; k != nil {
 		return k
 	}
@@ -134,10 +165,16 @@ type sketch struct {
 	face   bool
 }
 
+// reading is what is read of a part: some fields, and of some figures no more than which of these values they reach.
+type reading struct {
+	of    func(full string) bool
+	steps map[string][]int64
+}
+
 // drawing writes down a value, nil where nothing of it is read.
 type drawing func(b []byte, v reflect.Value) []byte
 
-func newSketch(options []build.Option, read func(string) bool) *sketch {
+func newSketch(options []build.Option, r reading) *sketch {
 	s := &sketch{}
 	var sign strings.Builder
 	seat := build.Seat(0)
@@ -146,27 +183,27 @@ func newSketch(options []build.Option, read func(string) bool) *sketch {
 			continue
 		}
 		seat = o.Seat
-		s.part = draw(reflect.TypeOf(o.Part).Elem(), read, &sign)
+		s.part = draw(reflect.TypeOf(o.Part).Elem(), r, &sign)
 		if o.Layout != nil {
-			s.layout = draw(reflect.TypeOf(*o.Layout), read, &sign)
+			s.layout = draw(reflect.TypeOf(*o.Layout), r, &sign)
 		}
 		break
 	}
 	switch seat {
 	case build.Case:
-		s.plate = read("Build.Plate")
+		s.plate = r.of("Build.Plate")
 	case build.Cooler:
-		s.face = read("Build.Face")
+		s.face = r.of("Build.Face")
 	case build.Memory:
-		s.count = read("Build.Kits")
+		s.count = r.of("Build.Kits")
 	case build.Boot, build.Cache, build.Archive:
-		s.count = read("Storage.Count")
+		s.count = r.of("Storage.Count")
 	case build.Fans:
-		s.count, s.face = read("FanSet.Count"), read("FanSet.Face")
+		s.count, s.face = r.of("FanSet.Count"), r.of("FanSet.Face")
 	case build.Cards:
-		s.count = read("CardSet.Count")
+		s.count = r.of("CardSet.Count")
 	case build.Screens:
-		s.count = read("ScreenSet.Count")
+		s.count = r.of("ScreenSet.Count")
 	}
 	for _, on := range [...]bool{s.count, s.plate, s.face} {
 		if on {
@@ -204,12 +241,12 @@ func (s *sketch) option(b []byte, o build.Option) []byte {
 }
 
 // draw makes the drawing of a type: of a part's structures the fields read, of anything else all.
-func draw(t reflect.Type, read func(string) bool, sign *strings.Builder) drawing {
+func draw(t reflect.Type, r reading, sign *strings.Builder) drawing {
 	switch t.Kind() {
 	case reflect.Struct:
-		return drawFields(t, read, sign)
+		return drawFields(t, r, sign)
 	case reflect.Pointer:
-		inner := draw(t.Elem(), read, sign)
+		inner := draw(t.Elem(), r, sign)
 		return func(b []byte, v reflect.Value) []byte {
 			if v.IsNil() {
 				return append(b, 0)
@@ -221,7 +258,7 @@ func draw(t reflect.Type, read func(string) bool, sign *strings.Builder) drawing
 			return b
 		}
 	case reflect.Slice:
-		inner := draw(t.Elem(), read, sign)
+		inner := draw(t.Elem(), r, sign)
 		return func(b []byte, v reflect.Value) []byte {
 			n := v.Len()
 			b = binary.AppendVarint(b, int64(n))
@@ -247,7 +284,7 @@ func draw(t reflect.Type, read func(string) bool, sign *strings.Builder) drawing
 	return func(b []byte, v reflect.Value) []byte { return binary.AppendVarint(b, v.Int()) }
 }
 
-func drawFields(t reflect.Type, read func(string) bool, sign *strings.Builder) drawing {
+func drawFields(t reflect.Type, r reading, sign *strings.Builder) drawing {
 	type member struct {
 		at   int
 		draw drawing
@@ -256,13 +293,18 @@ func drawFields(t reflect.Type, read func(string) bool, sign *strings.Builder) d
 	figure := !strings.HasSuffix(t.PkgPath(), "core/part")
 	for i := range t.NumField() {
 		f := t.Field(i)
-		if !figure && !f.Anonymous && !read(t.Name()+"."+f.Name) {
+		if !figure && !f.Anonymous && !r.of(t.Name()+"."+f.Name) {
 			continue
 		}
 		if !figure && !f.Anonymous {
 			sign.WriteString(t.Name() + "." + f.Name + " ")
+			if steps := r.steps[t.Name()+"."+f.Name]; steps != nil {
+				fmt.Fprint(sign, steps, " ")
+				members = append(members, member{i, drawSteps(steps)})
+				continue
+			}
 		}
-		if d := draw(f.Type, read, sign); d != nil {
+		if d := draw(f.Type, r, sign); d != nil {
 			members = append(members, member{i, d})
 		}
 	}
@@ -274,5 +316,16 @@ func drawFields(t reflect.Type, read func(string) bool, sign *strings.Builder) d
 			b = m.draw(b, v.Field(m.at))
 		}
 		return b
+	}
+}
+
+// drawSteps makes the drawing of a figure of which no more is read than which of some values it reaches, the lowest first.
+func drawSteps(steps []int64) drawing {
+	return func(b []byte, v reflect.Value) []byte {
+		if !v.FieldByName("known").Bool() {
+			return append(b, 0)
+		}
+		at, _ := slices.BinarySearch(steps, v.FieldByName("value").Int()+1)
+		return binary.AppendUvarint(append(b, 1), uint64(at))
 	}
 }

@@ -298,7 +298,7 @@ func (e *hurry) open() {
 // explained ends the search for a conflict and for repairs.
 func (e *hurry) explained() {
 	t := e.t
-	conflict, failed := WhyNot(t.Context(), e.stock, e.ask, nil)
+	conflict, failed := NewIndex(e.stock).WhyNot(t.Context(), e.ask, nil)
 	if failed == ErrStands {
 		return
 	}
@@ -320,11 +320,11 @@ func (e *hurry) explained() {
 			e.found++
 		}
 	})
-	repairs, complete, err := Repairs(t.Context(), e.stock, e.ask, 2, nil)
+	repairs, complete, err := NewIndex(e.stock).Repairs(t.Context(), e.ask, 2, nil)
 	require.NoError(t, err)
 	require.True(t, complete)
 	e.ends(func(ctx context.Context) {
-		list, complete, err := Repairs(ctx, e.stock, e.ask, 2, nil)
+		list, complete, err := NewIndex(e.stock).Repairs(ctx, e.ask, 2, nil)
 		require.NoError(t, err)
 		if complete {
 			require.Len(t, list, len(repairs))
@@ -357,7 +357,7 @@ func TestEndedAnywhere(t *testing.T) {
 		early, some int // more than so many are ended early, more than so many of them with something found
 	}{
 		{"plans", (*hurry).plans, 60, 300, 5}, {"quiet", (*hurry).quiet, 30, 30, 5}, {"frontier", (*hurry).frontier, 120, 50, 5},
-		{"open", (*hurry).open, 40, 80, 20}, {"explained", (*hurry).explained, 40, 300, 10},
+		{"open", (*hurry).open, 80, 80, 20}, {"explained", (*hurry).explained, 40, 300, 10},
 	} {
 		t.Run(q.name, func(t *testing.T) {
 			early, some := 0, 0

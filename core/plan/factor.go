@@ -51,9 +51,9 @@ func (f *factor) look(p *Problem) *sight {
 			k := p.cols[c].apart()
 			switch {
 			case f.early != nil && slices.Contains(f.early.Places, p.cols[c].seat):
-				k = p.cols[c].classify(&rule.DriveSlots)
+				k = p.cols[c].classify(&rule.DriveSlots, p.ask.Needs)
 			case f.early != nil || len(f.cols) < apartFrom:
-				k = p.cols[c].classify(f.rule)
+				k = p.cols[c].classify(f.rule, p.ask.Needs)
 			}
 			f.by = append(f.by, k)
 		}

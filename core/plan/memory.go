@@ -11,6 +11,7 @@ type memory struct {
 	many  map[manyClasses]int32
 	net   []int64  // of a sum: what each option gives less what it takes
 	equal *classes // of a sum: the options of equal net
+	lower []set    // of a sum, by class: the options of no more net; nil until they are asked for
 }
 
 // manyClasses is the classes of up to sixteen columns, sixteen bits to each.
@@ -100,6 +101,28 @@ func (m *memory) kinds() *classes {
 		m.equal = sorted(len(m.net), func(o int) int64 { return m.net[o] })
 	}
 	return m.equal
+}
+
+// under is the options that give a sum no more than one; nil where there are too many figures.
+func (m *memory) under(o int) set {
+	k := m.kinds()
+	if k.count > fewClasses {
+		return nil
+	}
+	if m.lower == nil {
+		m.lower = make([]set, k.count)
+		for o, class := range k.of {
+			if m.lower[class] == nil {
+				m.lower[class] = make(set, words(len(k.of)))
+				for j, net := range m.net {
+					if net <= m.net[o] {
+						m.lower[class].add(j)
+					}
+				}
+			}
+		}
+	}
+	return m.lower[k.of[o]]
 }
 
 // place is where a table keeps what was found for some options.

@@ -18,11 +18,8 @@ type Way struct {
 	Build *build.Build  // one at that price
 }
 
-// firstLook and secondLook are the effort an option is given before the others have had as much.
-const (
-	firstLook  = 64
-	secondLook = 512
-)
+// An option is given so much effort at first, and more in each round, so that a hard one keeps no other waiting; nought is no end.
+var looks = [...]int64{64, 4096, 0}
 
 // Open says for every part in every open seat, or in those named, whether a whole build that stands can hold it, and the least
 // price of one. Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none. Done of
@@ -40,12 +37,10 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 		w.best = append(w.best, make([]*leaf, len(col.options)))
 	}
 	wanted := func(c int) bool { return len(seats) == 0 || slices.Contains(seats, p.cols[c].seat) }
-	// what is quickly settled first, so that one hard question does not keep the others waiting
-	looks := [...]int64{firstLook, secondLook, 0}
 	for pass, cap := range looks {
 		for c := range p.cols {
 			if !late && wanted(c) {
-				w.open(c, cap)
+				w.open(c, pass, cap)
 			}
 			p.watch.course.Done = float64(pass*len(p.cols)+c+1) / float64(len(looks)*len(p.cols))
 			p.watch.look()
@@ -80,54 +75,93 @@ func (w *opening) note(l *leaf) {
 	}
 }
 
-// open settles the options of one column, each with so much effort where there is a cap: the column is decided first, so that the
-// bound speaks of it. Without a cap, those that are still left are searched on their own.
-func (w *opening) open(c int, cap int64) {
-	settled := w.settled[c]
-	if w.watch.ended || !slices.Contains(settled, false) {
+// open settles the options of one column with so much effort for each.
+func (w *opening) open(c, pass int, cap int64) {
+	if w.watch.ended || !slices.Contains(w.settled[c], false) {
+		return
+	}
+	if pass > 0 {
+		w.group(w.Problem, c, w.unsettled(c), cap)
 		return
 	}
 	b := w.frameFor(weights{perMinor: 1}, c)
-	head := newSearch(b, w.purse)
-	var last *leaf // found in this column
+	w.each(b, c, cap)
+	for o := range w.settled[c] {
+		w.settled[c][o] = w.settled[c][o] || b.reach[c][o] >= never
+	}
+}
+
+// each settles those options of a column one by one that a bound ranks, which has the column decided first, with so much effort for each where there is a cap.
+func (w *opening) each(b *bound, c int, cap int64) {
+	s := newSearch(b, 0)
+	s.found = func(s *search) {
+		l := s.leaf()
+		w.note(&l)
+		s.limit = l.price - w.fixed - 1
+	}
+	var verdicts []verdict
 	for _, x := range b.rank(c) {
 		o := int(x)
-		if settled[o] {
+		if w.settled[c][o] {
 			continue
 		}
 		if w.watch.ended {
 			return
 		}
 		w.swap(w.cheapest, c, o)
-		w.swap(last, c, o)
-		limit := w.limit(c, o)
-		if b.root()-b.tells[c][0]+b.reach[c][o] > limit {
-			settled[o] = true
+		if b.starting(c, o) > w.limit(c, o) || w.ruled(s, verdicts, c, o) {
+			w.settled[c][o] = true
 			continue
 		}
-		s := head
-		if cap > 0 {
-			s.only(c, o)
+		s.only(c, o)
+		s.limit, s.stop, s.open = w.limit(c, o), false, never
+		if s.cap = 0; cap > 0 {
 			s.cap = s.effort + cap
-		} else if s = w.pinned(c, o, limit); s == nil {
-			settled[o] = !w.watch.ended
-			continue
-		}
-		s.limit, s.stop, s.open = limit, false, never
-		s.found = func(s *search) {
-			l := s.leaf()
-			w.note(&l)
-			s.limit = l.price - w.fixed - 1
 		}
 		s.run()
-		settled[o] = s.open == never
-		if l := w.best[c][o]; l != nil {
-			last = l
+		w.settled[c][o] = s.open == never
+		if spent := s.levels[0].spent; w.settled[c][o] && len(spent) > 0 {
+			verdicts = append(verdicts, verdict{o, s.limit + 1 - w.cols[c].price[o], spent[0].by})
 		}
 	}
-	for o := range settled {
-		settled[o] = settled[o] || b.reach[c][o] >= never
+}
+
+// unsettled lists the options of a column that are not settled.
+func (w *opening) unsettled(c int) []int {
+	var list []int
+	for o, settled := range w.settled[c] {
+		if !settled {
+			list = append(list, o)
+		}
 	}
+	return list
+}
+
+// verdict is what a search has found of an option of a column: what all else of a choice with it costs at least, and what has
+// excluded those that cost less.
+type verdict struct {
+	option int
+	beside int64
+	by     blame
+}
+
+// ruled reports an option of which nothing cheaper holds than is found, because what excluded cheaper choices with another excludes
+// them too. It tries the option in what was found with that one.
+func (w *opening) ruled(s *search, verdicts []verdict, c, o int) bool {
+	for i := range verdicts {
+		v := &verdicts[i]
+		if !s.tellsMore(c, o, v.option) || !s.excludes(&v.by, c, o, v.option) {
+			continue
+		}
+		least := w.cols[c].price[o] + v.beside
+		if least <= w.limit(c, o) {
+			w.swap(w.best[c][v.option], c, o)
+		}
+		if least > w.limit(c, o) {
+			return true
+		}
+	}
+	return false
 }
 
 // limit is the most that a choice with an option of a column may cost to be of use: of a part, only the cheapest counts.
@@ -166,35 +200,6 @@ func (f *factor) fails(p *Problem, l *leaf) bool {
 	return f.ask(p, options) == failed
 }
 
-// pinned is a search of the problem with one option of a column and no other, and with those of the others that a limit leaves; nil
-// where it leaves none. It knows what rules of three columns say of the other two.
-func (w *opening) pinned(c, o int, limit int64) *search {
-	live := make([]set, len(w.cols))
-	for q, col := range w.cols {
-		live[q] = slices.Clone(col.live)
-	}
-	clear(live[c])
-	live[c].add(o)
-	for {
-		p := w.within(live)
-		if p == nil {
-			return nil
-		}
-		b := p.priceBound()
-		if b.root() > limit {
-			return nil
-		}
-		live = b.useful(limit)
-		n := 0
-		for _, l := range live {
-			n += l.count()
-		}
-		if n*10 > p.count()*9 || w.watch.ended {
-			return newSearch(b, limit)
-		}
-	}
-}
-
 // only begins anew with one option of a column.
 func (s *search) only(c, o int) {
 	l := &s.levels[0]
@@ -204,6 +209,7 @@ func (s *search) only(c, o int) {
 	}
 	clear(l.domain[c])
 	set(l.domain[c]).add(o)
+	l.spent = l.spent[:0]
 }
 
 // ways gathers the options of a column by part.

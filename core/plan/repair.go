@@ -6,7 +6,6 @@ import (
 	"errors"
 	"slices"
 
-	"slipfit/core/part"
 	"slipfit/core/unit"
 )
 
@@ -22,9 +21,9 @@ type Repair struct {
 // conflicts met on the way (Reiter, Artificial Intelligence 32, 1987). Where the context ends the search, complete is false and the
 // list is of those found, whose builds may not be proven the cheapest. Told, which may be nil, hears how far it is: what is found is
 // the repairs.
-func Repairs(ctx context.Context, stock *part.Stock, ask Ask, most int, told func(Course)) (list []Repair, complete bool, err error) {
-	x := newExplainer(ctx, NewIndex(stock), ask)
-	x.listen(told, func() int { return len(list) })
+func (x *Index) Repairs(ctx context.Context, ask Ask, most int, told func(Course)) (list []Repair, complete bool, err error) {
+	e := newExplainer(ctx, x, ask)
+	e.listen(told, func() int { return len(list) })
 	var done [][]int // sets that repair
 	for open := [][]int{nil}; len(open) > 0; {
 		var next [][]int
@@ -32,9 +31,9 @@ func Repairs(ctx context.Context, stock *part.Stock, ask Ask, most int, told fun
 			if slices.ContainsFunc(done, func(d []int) bool { return covers(drop, d) }) {
 				continue
 			}
-			r, core, err := x.repair(drop, len(drop) < most)
+			r, core, err := e.repair(drop, len(drop) < most)
 			switch {
-			case errors.Is(err, ErrStands), err != nil && !x.watch.ended:
+			case errors.Is(err, ErrStands), err != nil && !e.watch.ended:
 				return nil, false, err
 			case err != nil:
 				return ranked(list), false, nil

@@ -26,6 +26,7 @@ type search struct {
 	effort int64       // nodes, and what was slow to ask
 	stop   bool        // set by found to end the walk, or past the cap
 	blame  blame       // what has excluded options since it was last blank
+	summed [][]int     // by column: the sums it is in
 	later  [][]*factor // by column: factors that read it and are worth something settled by a later one
 	cap    int64       // effort after which the walk is given up for now; nought for none
 	open   int64       // least bound among what an end left unexplored
@@ -79,8 +80,14 @@ func newSearch(b *bound, limit int64, guards ...*bound) *search {
 		s.pick[c] = max(0, col.live.next(0)) // for factors that cannot tell the live ones apart
 	}
 	s.levels[0].least = b.root()
+	s.summed = make([][]int, n)
 	for i, t := range p.sums {
 		s.levels[0].room[i] = t.room
+		for c := range p.cols {
+			if t.binds(c) {
+				s.summed[c] = append(s.summed[c], i)
+			}
+		}
 	}
 	for _, g := range guards {
 		value := make([]int64, n+1)
@@ -261,14 +268,19 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 		rank := s.rank(q)
 		known := s.decided(s.frame, q, d)
 		least -= told[q]
-		start := k
+		start, cut := k, false
+		defer func() {
+			if cut {
+				s.blame.cut(q, l.cut[q])
+			}
+		}()
 		for ; k < len(rank); k++ {
 			o := int(rank[k])
 			if known && least+max(told[q], s.reach[q][o]) > s.limit {
 				return false
 			}
 			if !set(l.domain[q]).has(o) {
-				s.blame.cut(q, l.cut[q])
+				cut = true
 			} else if !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests)) {
 				if !slow || s.passes(q, o, d, s.slow.of(q, d, moved[q])) {
 					break
@@ -334,11 +346,16 @@ func (s *search) guarded(q, o, d int) bool {
 }
 
 // passes reports an option of an undecided column that stands with what is decided, as far as the factors given and the
-// sums can tell.
+// sums can tell. What excludes it excludes all that are alike; and a factor that does is asked before those as
+// slow the next time.
 func (s *search) passes(q, o, d int, tests []due) bool {
-	for i, t := range s.p.sums {
-		if t.net[q] != nil && s.levels[d].room[i]+t.lack(q, o) < 0 {
+	room := s.levels[d].room
+	for _, i := range s.summed[q] {
+		if t := s.p.sums[i]; room[i]+t.net[q][o]-t.most[q] < 0 {
 			s.blame.sums |= 1 << i
+			if under := t.seen[q].under(o); under != nil {
+				set(s.levels[d].domain[q]).less(under)
+			}
 			return false
 		}
 	}
@@ -346,11 +363,23 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 	s.pick[q] = o
 	ok := true
 	for i := range tests {
-		if !s.holds(&tests[i], q, o) {
-			s.blame.factor(tests[i].id)
-			for at := tests[i].from; at <= d; at++ { // whatever is decided after that
-				set(s.levels[at].domain[q]).drop(o)
+		f := tests[i]
+		if !s.holds(&f, q, o) {
+			s.blame.factor(f.id)
+			alike := f.by[f.at[q]].members(o)
+			for at := f.from; at <= d; at++ { // whatever is decided after that
+				if domain := set(s.levels[at].domain[q]); alike != nil {
+					domain.less(alike)
+				} else {
+					domain.drop(o)
+				}
 			}
+			first := i
+			for first > 0 && tests[first-1].cost == f.cost && len(tests[first-1].open) == len(f.open) {
+				first--
+			}
+			copy(tests[first+1:i+1], tests[first:i])
+			tests[first] = f
 			ok = false
 			break
 		}

@@ -4,8 +4,6 @@ import (
 	"context"
 	"errors"
 	"slices"
-
-	"slipfit/core/part"
 )
 
 // Conflict is a smallest set of demands that cannot all be met: with any one of them given up, the rest can.
@@ -25,25 +23,25 @@ var ErrStands = errors.New("a build stands that meets everything asked")
 // in Demands are held to where there is a choice. The error is ErrStands, or the context's where it ends before it is known that
 // not everything can be met, or says what the stock does not know. Told, which may be nil, hears how far it is: what is found is
 // how many demands are known not to be met together.
-func WhyNot(ctx context.Context, stock *part.Stock, ask Ask, told func(Course)) (Conflict, error) {
-	x := newExplainer(ctx, NewIndex(stock), ask)
-	x.listen(told, func() int { return len(x.failing) })
-	everything := x.keeping(nil)
-	switch stands, err := x.stands(everything); {
+func (x *Index) WhyNot(ctx context.Context, ask Ask, told func(Course)) (Conflict, error) {
+	e := newExplainer(ctx, x, ask)
+	e.listen(told, func() int { return len(e.failing) })
+	everything := e.keeping(nil)
+	switch stands, err := e.stands(everything); {
 	case err != nil:
 		return Conflict{}, err
 	case stands:
 		return Conflict{}, ErrStands
 	}
-	core, err := x.core(everything)
-	if err != nil && !x.watch.ended {
+	core, err := e.core(everything)
+	if err != nil && !e.watch.ended {
 		return Conflict{}, err
 	}
 	c := Conflict{Unfinished: err != nil}
 	for _, i := range core {
-		c.Demands = append(c.Demands, x.all[i])
+		c.Demands = append(c.Demands, e.all[i])
 	}
-	p, err := x.index.Problem(x.only(core))
+	p, err := x.Problem(e.only(core))
 	if err != nil {
 		return Conflict{}, err
 	}

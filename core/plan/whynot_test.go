@@ -26,7 +26,7 @@ func TestConflictsAndRepairs(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		stock := smallStock(r, all, cores[r.IntN(len(cores))])
 		ask := Ask{Needs: someNeeds(r, stock)}
-		c, err := WhyNot(t.Context(), stock, ask, nil)
+		c, err := NewIndex(stock).WhyNot(t.Context(), ask, nil)
 		if err == ErrStands {
 			l, _ := brute(t, stock, ask, cheaper)
 			require.NotNil(t, l, "seed %d", seed)
@@ -46,7 +46,7 @@ func TestConflictsAndRepairs(t *testing.T) {
 			less := append(append([]int(nil), core[:i]...), core[i+1:]...)
 			require.True(t, bruteStands(t, x, less), "seed %d: %s is not needed", seed, x.all[core[i]].Text)
 		}
-		list, complete, err := Repairs(t.Context(), stock, ask, 2, nil)
+		list, complete, err := NewIndex(stock).Repairs(t.Context(), ask, 2, nil)
 		require.NoError(t, err)
 		require.True(t, complete)
 		for _, fix := range list {

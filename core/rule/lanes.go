@@ -34,6 +34,7 @@ SATA that does not share.`,
 		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Cache}},
 		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Archive}},
 	},
+	Steps: []Steps{{"Drive.Read", readSteps}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Case, build.Board, build.Processor) {
 			return nil
@@ -95,6 +96,21 @@ func laneRate(generation unit.Release, lanes unit.Whole) unit.Throughput {
 		}
 	}
 	return 0
+}
+
+// readSteps is what a drive's speed is held against: the rates of all links, one of which nothing is known included, and what the
+// brief asks.
+func readSteps(n *brief.Needs) []int64 {
+	list := []int64{1}
+	for generation := unit.Release(1000); laneRate(generation, 1) > 0; generation += 1000 {
+		for lanes := unit.Whole(1); lanes <= 16; lanes *= 2 {
+			list = append(list, int64(laneRate(generation, lanes))+1)
+		}
+	}
+	for _, s := range [...]build.Seat{build.Boot, build.Cache, build.Archive} {
+		list = append(list, n.By[askedSpeed(s)].Floor)
+	}
+	return list
 }
 
 func graphicsLane(v *View, p *build.CardPlace) {

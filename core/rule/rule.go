@@ -45,6 +45,9 @@ type Rule struct {
 	First []build.Seat
 	// Filled lists seats of which the rule sees no more than whether they are filled.
 	Filled []build.Seat
+	// Steps lists figures of which the rule's verdict sees no more than which of some values they reach. Tests hold the rule to
+	// them; the planner takes parts to be alike by them.
+	Steps []Steps
 	// Check returns the rule's margins for a build, none where it does not apply (a seat it needs is empty). It reads
 	// nothing but v, and always gives the same margins for the same v. The slice is valid until the next check on v.
 	Check func(v *View) []Margin
@@ -71,6 +74,12 @@ type Early struct {
 	Warmer []build.Seat
 	// Leans is a rule by which a build may fail instead of by this one; nil for none. Where that is not asked, this is not.
 	Leans *Rule
+}
+
+// Steps is a figure of parts and the values from which on it is another to a rule.
+type Steps struct {
+	Field string // type and field: "Drive.Read"
+	From  func(n *brief.Needs) []int64
 }
 
 // Sum is what each seat's part gives less what it takes: the rule declared as one holds while the sum is not negative.

@@ -93,10 +93,13 @@ type Bench struct {
 	index *plan.Index // nil until something is planned
 }
 
-// pose asks the planner.
-func (w *Bench) pose(ask plan.Ask) (*plan.Problem, error) {
+// known is the stock as the planner has it laid out.
+func (w *Bench) known() *plan.Index {
 	if w.index == nil {
 		w.index = plan.NewIndex(w.Stock)
 	}
-	return w.index.Problem(ask)
+	return w.index
 }
+
+// pose asks the planner.
+func (w *Bench) pose(ask plan.Ask) (*plan.Problem, error) { return w.known().Problem(ask) }

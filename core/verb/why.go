@@ -61,7 +61,7 @@ func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress 
 	out := &Why{Head: head("slipfit-why"), Title: said.Title}
 	note := "finding what cannot go together"
 	progress.tell(0, note)
-	conflict, err := plan.WhyNot(ctx, w.Stock, ask, progress.counting(note, "down to %d"))
+	conflict, err := w.known().WhyNot(ctx, ask, progress.counting(note, "down to %d"))
 	switch {
 	case errors.Is(err, plan.ErrStands):
 		out.Stands = true
@@ -85,7 +85,7 @@ func (w *Bench) Why(ctx context.Context, file Document, keep []string, progress 
 	}
 	note = "finding what to give up"
 	progress.tell(0, note)
-	repairs, complete, err := plan.Repairs(ctx, w.Stock, ask, together, progress.counting(note, "%d found"))
+	repairs, complete, err := w.known().Repairs(ctx, ask, together, progress.counting(note, "%d found"))
 	if err != nil {
 		return nil, err
 	}

@@ -187,7 +187,7 @@ func (d *desk) sit() error {
 		}
 	}
 	if d.like.Column <= conflictTo && (least.Status == plan.Optimal || least.Status == plan.Infeasible) {
-		return d.explain(least.Price)
+		return d.explain(x, least.Price)
 	}
 	return nil
 }
@@ -341,7 +341,7 @@ func (d *desk) frontier(x *plan.Index) error {
 }
 
 // explain asks why a brief cannot be met and what mends it. One that can be is given a budget a tenth below the least price.
-func (d *desk) explain(least unit.Money) error {
+func (d *desk) explain(x *plan.Index, least unit.Money) error {
 	ask := d.ask
 	if least > 0 {
 		needs := *d.ask.Needs
@@ -352,14 +352,14 @@ func (d *desk) explain(least unit.Money) error {
 	if err != nil {
 		return err
 	}
-	why, err := plan.WhyNot(within(d.deadline), d.stock, ask, nil)
+	why, err := x.WhyNot(within(d.deadline), ask, nil)
 	if err := d.explained(conflict, start, len(why.Demands) > 0, !why.Unfinished, err); err != nil {
 		return err
 	}
 	if start, err = d.begin(repairs); err != nil {
 		return err
 	}
-	list, complete, err := plan.Repairs(within(d.deadline), d.stock, ask, 2, nil)
+	list, complete, err := x.Repairs(within(d.deadline), ask, 2, nil)
 	return d.explained(repairs, start, len(list) > 0, complete, err)
 }
 
