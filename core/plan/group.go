@@ -5,60 +5,58 @@ import "slices"
 // groupLook is the effort an option is given in its group before that is split.
 const groupLook = 512
 
-// group settles some options of one column together, with so much effort for each where there is a cap. Where a problem holds no
-// others in that column, and of the other columns what a choice of use may have, rules of three columns can say more of the other
-// two. It splits those that are left by what such a rule can tell apart, and begins again with each lot.
+// group settles some options of one column of a problem, with so much effort for each where there is a cap. Those that a bound on
+// them alone leaves it looks at one by one for a while, then splits them by what a rule can tell apart, and begins again with each
+// lot: where a rule of three columns sees but one kind of option in the first, it says what goes with what in the other two.
 func (w *opening) group(p *Problem, c int, options []int, cap int64) {
+	b, options := w.narrowed(p, c, options)
+	if len(options) == 0 || w.watch.ended {
+		return
+	}
+	lots := b.p.lots(c, options)
+	if len(lots) == 1 {
+		w.each(b, c, cap)
+		return
+	}
+	w.each(b, c, groupLook)
+	for _, lot := range lots {
+		if lot = w.unsettled(c, lot); len(lot) > 0 {
+			w.group(b.p, c, lot, cap)
+		}
+	}
+}
+
+// narrowed makes a bound on a problem with some options of one column and no others, and of the other columns with what a choice of
+// use may have. It settles those that the bound leaves no use, and lists the others.
+func (w *opening) narrowed(p *Problem, c int, options []int) (*bound, []int) {
 	live := make([]set, len(p.cols))
 	for q, col := range p.cols {
 		live[q] = slices.Clone(col.live)
 	}
-	for before := p.count(); ; before = p.count() {
+	for {
 		clear(live[c])
 		for _, o := range options {
 			live[c].add(o)
 		}
-		p = p.within(live)
-		if p == nil {
+		narrow := p.within(live)
+		if narrow == nil {
 			for _, o := range options {
 				w.settled[c][o] = true
 			}
-			return
+			return nil, nil
 		}
-		b := p.frameFor(weights{perMinor: 1}, c)
+		b := narrow.frameFor(weights{perMinor: 1}, c)
 		limit := int64(0)
 		for _, o := range options {
 			most := w.limit(c, o)
 			w.settled[c][o] = b.starting(c, o) > most
 			limit = max(limit, most)
 		}
-		open := func() bool {
-			options = slices.DeleteFunc(options, func(o int) bool { return w.settled[c][o] })
-			return len(options) > 0 && !w.watch.ended
+		options = w.unsettled(c, options)
+		if len(options) == 0 || w.watch.ended || narrow.count()*10 >= p.count()*9 {
+			return b, options
 		}
-		if !open() {
-			return
-		}
-		if p.count()*10 < before*9 {
-			live = b.useful(limit)
-			continue
-		}
-		lots := p.lots(c, options)
-		if len(lots) == 1 {
-			w.each(b, c, cap)
-			return
-		}
-		w.each(b, c, groupLook)
-		if !open() {
-			return
-		}
-		for _, lot := range lots {
-			lot = slices.DeleteFunc(lot, func(o int) bool { return w.settled[c][o] })
-			if len(lot) > 0 {
-				w.group(p, c, lot, cap)
-			}
-		}
-		return
+		p, live = narrow, b.useful(limit)
 	}
 }
 

@@ -75,23 +75,23 @@ func (w *opening) note(l *leaf) {
 	}
 }
 
-// open settles the options of one column with so much effort for each.
+// open settles the options of one column with so much effort for each: at first by themselves, then in groups.
 func (w *opening) open(c, pass int, cap int64) {
-	if w.watch.ended || !slices.Contains(w.settled[c], false) {
-		return
-	}
-	if pass > 0 {
-		w.group(w.Problem, c, w.unsettled(c), cap)
-		return
-	}
-	b := w.frameFor(weights{perMinor: 1}, c)
-	w.each(b, c, cap)
-	for o := range w.settled[c] {
-		w.settled[c][o] = w.settled[c][o] || b.reach[c][o] >= never
+	left := w.unsettled(c, w.cols[c].live.list())
+	switch {
+	case len(left) == 0 || w.watch.ended:
+	case pass > 0:
+		w.group(w.Problem, c, left, cap)
+	default:
+		b := w.frameFor(weights{perMinor: 1}, c)
+		w.each(b, c, cap)
+		for _, o := range left {
+			w.settled[c][o] = w.settled[c][o] || b.reach[c][o] >= never
+		}
 	}
 }
 
-// each settles those options of a column one by one that a bound ranks, which has the column decided first, with so much effort for each where there is a cap.
+// each settles one by one the options of a column that is decided first in a bound, with so much effort for each where there is a cap.
 func (w *opening) each(b *bound, c int, cap int64) {
 	s := newSearch(b, 0)
 	s.found = func(s *search) {
@@ -126,15 +126,9 @@ func (w *opening) each(b *bound, c int, cap int64) {
 	}
 }
 
-// unsettled lists the options of a column that are not settled.
-func (w *opening) unsettled(c int) []int {
-	var list []int
-	for o, settled := range w.settled[c] {
-		if !settled {
-			list = append(list, o)
-		}
-	}
-	return list
+// unsettled lists those of some options of a column that are not settled.
+func (w *opening) unsettled(c int, among []int) []int {
+	return slices.DeleteFunc(slices.Clone(among), func(o int) bool { return w.settled[c][o] })
 }
 
 // verdict is what a search has found of an option of a column: what all else of a choice with it costs at least, and what has

@@ -69,3 +69,12 @@ func (s set) next(i int) int {
 	}
 	return -1
 }
+
+// list lists the members.
+func (s set) list() []int {
+	var list []int
+	for i := s.next(0); i >= 0; i = s.next(i + 1) {
+		list = append(list, i)
+	}
+	return list
+}
