@@ -205,7 +205,7 @@ func TestOwnedPartsCostNothingAndAreNotIdle(t *testing.T) {
 		b := *j.build
 		free := j.build.Graphics.Price
 		b.Owned |= build.SetOf(build.Graphics)
-		idle, err := IdleOf(t.Context(), &b, j.needs, j.stock, nil)
+		idle, err := IdleOf(t.Context(), &b, j.needs, plan.NewIndex(j.stock), nil)
 		require.NoError(t, err)
 		require.Equal(t, j.build.Price()-free, idle.Price)
 		require.True(t, idle.Found)
@@ -229,7 +229,7 @@ func TestStepsServeAndSpendWhatTheySay(t *testing.T) {
 		free := *j.needs
 		free.Budget = 0
 		have := plan.Serving(j.build, j.needs)
-		steps, err := Steps(t.Context(), j.build, j.needs, j.stock, nil)
+		steps, err := Steps(t.Context(), j.build, j.needs, plan.NewIndex(j.stock), nil)
 		require.NoError(t, err)
 		for _, s := range steps {
 			for _, stride := range []*Stride{s.Up, s.Down} {

@@ -59,14 +59,14 @@ func (w *Wasted) Nothing() bool { return w.Worth <= 0 && len(w.Changes) == 0 }
 
 // IdleOf tells the idle money of a build under needs. The planner looks for the cheapest build until ctx ends; told, which may be
 // nil, hears how far it is.
-func IdleOf(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, told func(plan.Course)) (*Idle, error) {
-	i := Parts(ctx, b, n, stock)
-	least, bound, proven, err := leastOf(ctx, n, owned(b), stock, told)
+func IdleOf(ctx context.Context, b *build.Build, n *brief.Needs, x *plan.Index, told func(plan.Course)) (*Idle, error) {
+	i := Parts(ctx, b, n, x.Stock())
+	least, bound, proven, err := leastOf(ctx, n, owned(b), x, told)
 	if err != nil {
 		return nil, err
 	}
 	if len(b.Screens) > 1 {
-		other, otherBound, otherProven, err := leastWithScreens(ctx, b, n, stock, told)
+		other, otherBound, otherProven, err := leastWithScreens(ctx, b, n, x, told)
 		if err != nil {
 			return nil, err
 		}
@@ -89,8 +89,8 @@ func IdleOf(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Sto
 }
 
 // leastOf is the cheapest build that serves needs whatever the budget, nil where none was found; no build costs less than bound.
-func leastOf(ctx context.Context, n *brief.Needs, keep []plan.Choice, stock *part.Stock, told func(plan.Course)) (least *build.Build, bound unit.Money, proven bool, err error) {
-	problem, err := plan.New(stock, plan.Ask{Needs: n, Keep: keep, Lift: []string{rule.Budget.ID}})
+func leastOf(ctx context.Context, n *brief.Needs, keep []plan.Choice, x *plan.Index, told func(plan.Course)) (least *build.Build, bound unit.Money, proven bool, err error) {
+	problem, err := x.Problem(plan.Ask{Needs: n, Keep: keep, Lift: []string{rule.Budget.ID}})
 	if err != nil {
 		return nil, 0, false, err
 	}
@@ -102,7 +102,7 @@ func leastOf(ctx context.Context, n *brief.Needs, keep []plan.Choice, stock *par
 // leastWithScreens is the cheapest build around the screens that a build has. The planner buys one kind of screen, so that where
 // several kinds stand it is asked for the machine that feeds them as if they were the customer's own: with any input, which no
 // build around them undercuts, and where those do not feed them in truth through DisplayPort alone, which proves nothing.
-func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, told func(plan.Course)) (least *build.Build, bound unit.Money, proven bool, err error) {
+func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, x *plan.Index, told func(plan.Course)) (least *build.Build, bound unit.Money, proven bool, err error) {
 	screens := seatPrice(b, build.Screens)
 	for _, input := range [...]string{"", "dp"} {
 		theirs := *n
@@ -112,7 +112,7 @@ func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, stock
 			theirs.Screens = append(theirs.Screens, brief.Screen{Width: int(m.Width.Or(0)), Height: int(m.Height.Or(0)), Refresh: int(m.Refresh.Or(0)),
 				Bits: int(m.Depth.Or(0)), Count: s.Count, Owned: true, Input: input})
 		}
-		found, under, optimal, err := leastOf(ctx, &theirs, owned(b), stock, told)
+		found, under, optimal, err := leastOf(ctx, &theirs, owned(b), x, told)
 		if err != nil {
 			return nil, 0, false, err
 		}

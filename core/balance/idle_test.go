@@ -19,7 +19,7 @@ func TestIdleMoney(t *testing.T) {
 	tried := map[build.Seat]int{}
 	for _, j := range jobs(t) {
 		t.Run(j.name, func(t *testing.T) {
-			idle, err := IdleOf(t.Context(), j.build, j.needs, j.stock, nil)
+			idle, err := IdleOf(t.Context(), j.build, j.needs, plan.NewIndex(j.stock), nil)
 			require.NoError(t, err)
 			require.True(t, idle.Proven)
 			require.Zero(t, idle.Total, "the cheapest build has no idle money")
@@ -34,7 +34,7 @@ func TestIdleMoney(t *testing.T) {
 				}
 				for _, dearer := range dearerBy(&j, s, before) {
 					wastes := dearer.Price() - j.build.Price()
-					idle, err := IdleOf(t.Context(), dearer, j.needs, j.stock, nil)
+					idle, err := IdleOf(t.Context(), dearer, j.needs, plan.NewIndex(j.stock), nil)
 					require.NoError(t, err)
 					require.Equal(t, wastes, idle.Total, "%s in seat %s", title(dearer, s), s)
 					named := false
@@ -95,7 +95,7 @@ func TestIdleMoneyOfTheBest(t *testing.T) {
 		require.Equal(t, plan.Optimal, a.Status, j.name)
 		free := *j.needs
 		free.Budget = 0
-		was, err := IdleOf(t.Context(), a.Build, &free, j.stock, nil)
+		was, err := IdleOf(t.Context(), a.Build, &free, plan.NewIndex(j.stock), nil)
 		require.NoError(t, err)
 		require.True(t, was.Proven)
 		require.Equal(t, a.Price-was.Least, was.Total)
@@ -114,7 +114,7 @@ func TestIdleMoneyOfTheBest(t *testing.T) {
 				if p := rule.Prove(dearer, &free); !before.keep(&p) || p.Worth != proof.Worth || len(changes(a.Build, dearer, &free, j.stock)) > 0 {
 					continue
 				}
-				idle, err := IdleOf(t.Context(), dearer, &free, j.stock, nil)
+				idle, err := IdleOf(t.Context(), dearer, &free, plan.NewIndex(j.stock), nil)
 				require.NoError(t, err)
 				require.Equal(t, was.Total+wastes, idle.Total, "%s: %s", j.name, o.ID())
 				saves := -wastes

@@ -7,6 +7,7 @@ import (
 	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/part"
+	"slipfit/core/plan"
 	"slipfit/core/rule"
 
 	"github.com/stretchr/testify/require"
@@ -30,14 +31,14 @@ func TestIdleMoneyOfDifferentScreens(t *testing.T) {
 		require.True(t, ok)
 		b.Screens = append(b.Screens, build.ScreenSet{Monitor: m, Count: 1})
 	}
-	idle, err := IdleOf(t.Context(), b, j.needs, stock, nil)
+	idle, err := IdleOf(t.Context(), b, j.needs, plan.NewIndex(stock), nil)
 	require.NoError(t, err)
 	require.True(t, idle.Found)
 	require.Equal(t, b.Screens, idle.Cheapest.Screens)
 	require.Less(t, idle.Least, j.build.Price(), "two alike cost %s", alike)
 	p := rule.Prove(idle.Cheapest, j.needs)
 	require.True(t, p.Stands())
-	again, err := IdleOf(t.Context(), idle.Cheapest, j.needs, stock, nil)
+	again, err := IdleOf(t.Context(), idle.Cheapest, j.needs, plan.NewIndex(stock), nil)
 	require.NoError(t, err)
 	require.Zero(t, again.Total, "nothing of the cheapest is idle")
 	require.LessOrEqual(t, again.Bound, again.Least)
@@ -47,7 +48,7 @@ func TestIdleMoneyOfDifferentScreens(t *testing.T) {
 		if proof := rule.Prove(dearer, j.needs); s.Price <= idle.Cheapest.Supply.Price || !proof.Stands() {
 			continue
 		}
-		more, err := IdleOf(t.Context(), dearer, j.needs, stock, nil)
+		more, err := IdleOf(t.Context(), dearer, j.needs, plan.NewIndex(stock), nil)
 		require.NoError(t, err)
 		require.Equal(t, s.Price-idle.Cheapest.Supply.Price, more.Total)
 		return

@@ -38,8 +38,7 @@ type Stride struct {
 // which a build stands; where none does, the next cheaper one and what it gives up. Everything else is served at least as far,
 // other seats may change. Seats with parts the customer owns are left alone. The budget is not asked. Told, which may be nil, hears
 // which share of the seats has been looked at.
-func Steps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, told func(plan.Course)) ([]SeatSteps, error) {
-	x := plan.NewIndex(stock)
+func Steps(ctx context.Context, b *build.Build, n *brief.Needs, x *plan.Index, told func(plan.Course)) ([]SeatSteps, error) {
 	ask := plan.Ask{Needs: n, Keep: owned(b)}
 	var list []SeatSteps
 	for s := range build.Seat(build.Seats) {
@@ -66,7 +65,7 @@ func Steps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stoc
 			case a.Build == nil:
 				step.Full = append(step.Full, r.Title())
 			case step.Up == nil || a.Price-b.Price() < step.Up.Costs:
-				step.Up = stride(b, &a, n, stock)
+				step.Up = stride(b, &a, n, x.Stock())
 				step.Up.Resource = r
 			}
 		}
@@ -80,7 +79,7 @@ func Steps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stoc
 			}
 			step.Unfinished = step.Unfinished || a.Status == plan.Unknown
 			if a.Build != nil {
-				step.Down = stride(b, &a, n, stock)
+				step.Down = stride(b, &a, n, x.Stock())
 				step.Down.Gives = short(a.Build, n)
 			}
 		}

@@ -77,7 +77,7 @@ func (p *Problem) shares() []*share {
 		q.appraise()
 		frame := q.blankFrame(-1)
 		within := func(b *bound) int64 { return b.worthWithin(q.purse, b.root()) }
-		b, at := q.steepness(gauge{to: steepest, measure: within}, frame)
+		b, at := q.tightestRough(gauge{to: steepest, measure: within}, frame)
 		shares = append(shares, &share{q, min(within(b), within(q.rough(frame, weights{perPoint: scale}))), at})
 	}
 	slices.SortStableFunc(shares, func(a, b *share) int { return cmp.Compare(b.most, a.most) })

@@ -51,22 +51,39 @@ func (k *classes) members(o int) set {
 	return k.sets[k.of[o]]
 }
 
-// classify sorts the options of a shelf as a rule sees them under some needs. A rule whose source is not known sees every option
-// apart.
-func (c *shelf) classify(r *rule.Rule, n *brief.Needs) *classes {
-	key := r.ID
-	steps := make(map[string][]int64, len(r.Steps))
-	for _, s := range r.Steps {
-		from := s.From(n)
-		slices.Sort(from)
-		steps[s.Field] = slices.Compact(from)
-		key += fmt.Sprint(" ", s.Field, steps[s.Field])
+// stepped is a rule and the values from which on it sees another figure, the lowest first, by field.
+type stepped struct {
+	*rule.Rule
+	key   string // no other rule has it, nor other values
+	steps map[string][]int64
+}
+
+// stepped is a rule as it sees figures under what the needs say.
+func (p *Problem) stepped(r *rule.Rule) stepped {
+	if len(r.Steps) == 0 {
+		return stepped{Rule: r, key: r.ID}
 	}
-	if k := c.byRule[key]; k != nil {
+	s, known := p.steps[r.ID]
+	if !known {
+		s = stepped{r, r.ID, map[string][]int64{}}
+		for _, step := range r.Steps {
+			from := step.From(p.ask.Needs)
+			slices.Sort(from)
+			s.steps[step.Field] = slices.Compact(from)
+			s.key += fmt.Sprint(" ", step.Field, s.steps[step.Field])
+		}
+		p.steps[r.ID] = s
+	}
+	return s
+}
+
+// classify sorts the options of a shelf as a rule sees them. A rule whose source is not known sees every option apart.
+func (c *shelf) classify(r stepped) *classes {
+	if k := c.byRule[r.key]; k != nil {
 		return k
 	}
-	k := c.look(r, steps)
-	c.byRule[key] = k
+	k := c.look(r.Rule, r.steps)
+	c.byRule[r.key] = k
 	return k
 }
 

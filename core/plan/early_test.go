@@ -51,7 +51,7 @@ func TestEarlySees(t *testing.T) {
 				other := r.IntN(len(p.cols[c].options))
 				changed := *b
 				changed.Set(p.cols[c].options[other])
-				if of := p.cols[c].classify(&rule.DriveSlots, p.ask.Needs).of; slices.Contains(q.early.Places, s) && of[now] == of[other] {
+				if of := p.cols[c].classify(p.stepped(&rule.DriveSlots)).of; slices.Contains(q.early.Places, s) && of[now] == of[other] {
 					require.Equal(t, fails, p.fails(q, &changed), "%s of %v: %s", q.rule.ID, q.early.Seats, s)
 					alike++
 				}

@@ -47,13 +47,14 @@ type sight struct {
 func (f *factor) look(p *Problem) *sight {
 	if f.seen == nil {
 		f.besides = p.besides(f.query)
+		sees := p.stepped(f.rule)
 		for _, c := range f.cols {
 			k := p.cols[c].apart()
 			switch {
 			case f.early != nil && slices.Contains(f.early.Places, p.cols[c].seat):
-				k = p.cols[c].classify(&rule.DriveSlots, p.ask.Needs)
+				k = p.cols[c].classify(p.stepped(&rule.DriveSlots))
 			case f.early != nil || len(f.cols) < apartFrom:
-				k = p.cols[c].classify(f.rule, p.ask.Needs)
+				k = p.cols[c].classify(sees)
 			}
 			f.by = append(f.by, k)
 		}

@@ -46,6 +46,9 @@ func NewIndex(stock *part.Stock) *Index {
 	return x
 }
 
+// Stock is the stock that is laid out.
+func (x *Index) Stock() *part.Stock { return x.stock }
+
 // shelf is the ways to fill one seat, in tie order, which is by id, number, layout, plate and face with the empty seat
 // first. An option is known by its place in the list.
 type shelf struct {

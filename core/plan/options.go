@@ -14,6 +14,7 @@ type column struct {
 	*shelf
 	price   []int64 // minor units, nought where owned
 	worth   []int64 // value points of the rules that read this seat alone
+	shared  bool    // whether a larger problem has the same, so that they must not be changed
 	live    set     // options that the ask admits and no rule has failed on their own
 	offered int     // options that the ask admits
 }

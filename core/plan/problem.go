@@ -20,7 +20,8 @@ type Problem struct {
 	index *Index
 	of    *Problem // the one that it is a part of, nil of a whole one
 	ask   Ask
-	said  map[string]string // what the needs say, by field
+	said  map[string]string  // what the needs say, by field
+	steps map[string]stepped // rules with steps, by id
 
 	base      build.Build // what is settled to the last detail
 	fixed     int64       // price of what is settled, minor units
@@ -53,7 +54,7 @@ func (x *Index) problem(ask Ask, rules []*rule.Rule) (*Problem, error) {
 	if err := ask.check(x.ids); err != nil {
 		return nil, err
 	}
-	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}, watch: newWatch(context.Background(), nil)}
+	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}, steps: map[string]stepped{}, watch: newWatch(context.Background(), nil)}
 	p.cols = x.columns(&p.ask, &p.base)
 	for s := range p.colOf {
 		p.colOf[s] = -1
@@ -148,6 +149,9 @@ func (p *Problem) filter(f *factor) {
 			c.live.drop(o)
 			dropped++
 			continue
+		}
+		if w > 0 && c.shared {
+			c.worth, c.shared = slices.Clone(c.worth), false
 		}
 		c.worth[o] += w
 	}

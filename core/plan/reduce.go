@@ -15,7 +15,7 @@ func (p *Problem) within(live []set) *Problem {
 	for c, col := range p.cols {
 		copied := *col
 		copied.live = live[c]
-		copied.worth = slices.Clone(col.worth)
+		copied.shared = true
 		q.cols[c] = &copied
 	}
 	if q.emptied() {

@@ -73,13 +73,13 @@ func (p *Problem) useful(g gauge, bounds ...*bound) *Problem {
 func (p *Problem) roughly(g gauge) (*Problem, float64) {
 	p.appraise()
 	frame := p.blankFrame(-1)
-	b, at := p.steepness(g, frame)
+	b, at := p.tightestRough(g, frame)
 	return p.useful(g, b, p.rough(frame, weights{perPoint: scale}), p.rough(frame, weights{perMinor: 1})), at
 }
 
-// steepness is the tightest bound on a frame in which no column hangs on another, and the price of value, as a power of two, at which
+// tightestRough is the tightest bound on a frame in which no column hangs on another, and the price of value, as a power of two, at which
 // it was found.
-func (p *Problem) steepness(g gauge, f *frame) (*bound, float64) {
+func (p *Problem) tightestRough(g gauge, f *frame) (*bound, float64) {
 	_, at := tightest(g, g.from, g.to, func(w weights) *bound { // no more is asked of those tried than their root
 		b := p.blankBound(f, w)
 		for c, col := range p.cols {

@@ -124,7 +124,7 @@ func (w *Bench) Balance(ctx context.Context, file, asked Document, progress Prog
 		out.Activities = append(out.Activities, balanceOf(&sheet.Activities[i]))
 	}
 	progress.tell(0, "looking for the cheapest build that serves")
-	idle, err := balance.IdleOf(ctx, b, n, w.Stock, progress.seeking("least", n))
+	idle, err := balance.IdleOf(ctx, b, n, w.known(), progress.seeking("least", n))
 	if err != nil {
 		return nil, err
 	}

@@ -48,7 +48,7 @@ func (w *Bench) Steps(ctx context.Context, file, asked Document, progress Progre
 	}
 	const note = "looking for a step up and down in every seat"
 	progress.tell(0, note)
-	list, err := balance.Steps(ctx, b, n, w.Stock, progress.counting(note, ""))
+	list, err := balance.Steps(ctx, b, n, w.known(), progress.counting(note, ""))
 	if err != nil {
 		return nil, err
 	}
