@@ -70,7 +70,17 @@ func run(args []string, out, progress io.Writer) error {
 		lines := json.NewEncoder(out)
 		return set.measure(func(l line) error { return lines.Encode(l) })
 	}
-	return set.report(*worker, out, progress)
+	return set.report(*worker, out, watched(progress))
+}
+
+// watched is where a line that is written over and over goes: nowhere but to a terminal.
+func watched(progress io.Writer) io.Writer {
+	if f, ok := progress.(*os.File); ok {
+		if info, err := f.Stat(); err == nil && info.Mode()&os.ModeCharDevice != 0 {
+			return progress
+		}
+	}
+	return io.Discard
 }
 
 // catalogue is what the catalog as it is goes by among the sizes.
