@@ -40,6 +40,8 @@ func (x *Index) Repairs(ctx context.Context, ask Ask, most int, told func(Course
 			case r != nil:
 				list, done = append(list, *r), append(done, drop)
 				continue
+			case len(drop) == most:
+				continue
 			}
 			for _, i := range core {
 				more := append(slices.Clone(drop), i)

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"slipfit/core/rule"
@@ -51,6 +52,7 @@ func TestConflictsAndRepairs(t *testing.T) {
 		require.True(t, complete)
 		for _, fix := range list {
 			repairs++
+			require.LessOrEqual(t, len(fix.Drops), 2)
 			mended := ask.dropping(fix.Drops)
 			proof := rule.Prove(fix.Answer.Build, mended.Needs)
 			require.True(t, proof.Stands())
@@ -63,4 +65,24 @@ func TestConflictsAndRepairs(t *testing.T) {
 	}
 	require.Greater(t, conflicts, 15)
 	require.Greater(t, repairs, 15)
+}
+
+// TestRepairsGiveUpNoMoreThanAsked asks of a brief with many ways out of three demands for those of one, and of two.
+func TestRepairsGiveUpNoMoreThanAsked(t *testing.T) {
+	stock := generic(t)
+	orders := briefed(t, stock)
+	i := slices.IndexFunc(orders, func(o trade) bool { return o.name == "family" })
+	needs := *orders[i].needs
+	needs.Budget = 57_851
+	for most, ways := range []int{1: 1, 2: 3} {
+		list, complete, err := NewIndex(stock).Repairs(t.Context(), Ask{Needs: &needs}, most, nil)
+		require.NoError(t, err)
+		require.True(t, complete)
+		require.Len(t, list, ways)
+		for _, fix := range list {
+			require.LessOrEqual(t, len(fix.Drops), most)
+			proof := rule.Prove(fix.Answer.Build, Ask{Needs: &needs}.dropping(fix.Drops).Needs)
+			require.True(t, proof.Stands())
+		}
+	}
 }
