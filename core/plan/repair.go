@@ -40,8 +40,6 @@ func (x *Index) Repairs(ctx context.Context, ask Ask, most int, told func(Course
 			case r != nil:
 				list, done = append(list, *r), append(done, drop)
 				continue
-			case len(drop) == most:
-				continue
 			}
 			for _, i := range core {
 				more := append(slices.Clone(drop), i)
@@ -68,8 +66,11 @@ func ranked(list []Repair) []Repair {
 // that still cannot be met.
 func (x *explainer) repair(drop []int, explain bool) (*Repair, []int, error) {
 	keep := x.keeping(drop)
-	if core := x.known(keep); core != nil {
+	switch core := x.known(keep); {
+	case core != nil && explain:
 		return nil, core, nil
+	case core != nil:
+		return nil, nil, nil
 	}
 	p, err := x.pose(keep)
 	if err != nil {
