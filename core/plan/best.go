@@ -86,10 +86,7 @@ func (p *Problem) shares() []*share {
 
 // leaving is what is live, but of one column only the options that fill its seat, or that do not.
 func (p *Problem) leaving(c int, fill bool) []set {
-	live := make([]set, len(p.cols))
-	for i, col := range p.cols {
-		live[i] = slices.Clone(col.live)
-	}
+	live := p.alive()
 	for o, option := range p.cols[c].options {
 		if (option.Part != nil) != fill {
 			live[c].drop(o)

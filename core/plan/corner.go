@@ -17,7 +17,7 @@ func (s *search) corner(price, worth int64, rival *leaf) corner {
 
 // seek holds a search to choices in one of some corners.
 func (s *search) seek(corners ...corner) {
-	s.corners, s.aim = corners, s.nearest
+	s.corners = corners
 	s.nearest(0, s.root())
 }
 

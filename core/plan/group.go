@@ -29,10 +29,7 @@ func (w *opening) group(p *Problem, c int, options []int, cap int64) {
 // narrowed makes a bound on a problem with some options of one column and no others, and of the other columns with what a choice of
 // use may have. It settles those that the bound leaves no use, and lists the others.
 func (w *opening) narrowed(p *Problem, c int, options []int) (*bound, []int) {
-	live := make([]set, len(p.cols))
-	for q, col := range p.cols {
-		live[q] = slices.Clone(col.live)
-	}
+	live := p.alive()
 	for {
 		clear(live[c])
 		for _, o := range options {

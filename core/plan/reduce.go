@@ -44,6 +44,15 @@ func (t *total) within(p *Problem) *total {
 	return &s
 }
 
+// alive is the live options of every column, to be changed.
+func (p *Problem) alive() []set {
+	live := make([]set, len(p.cols))
+	for c, col := range p.cols {
+		live[c] = slices.Clone(col.live)
+	}
+	return live
+}
+
 // count is how many options are live.
 func (p *Problem) count() int {
 	n := 0

@@ -13,9 +13,8 @@ type search struct {
 	guards  []guard // other bounds that exclude too
 	limit   int64   // choices that cost more than this are of no use; found lowers it
 	found   func(s *search)
-	corners []corner                      // what is looked for, where that is more than what costs no more than the limit
-	aim     func(d int, least int64) bool // sets the limits by what is decided at depth d and costs so much at least, and reports that they leave something; nil where they are fixed
-	left    func(d int, least int64)      // told what an end leaves unexplored; nil where the least of it is all that matters
+	corners []corner                 // what is looked for, where that is more than what costs no more than the limit
+	left    func(d int, least int64) // told what an end leaves unexplored; nil where the least of it is all that matters
 
 	watch  *watch
 	pick   []int // by column: the option decided
@@ -174,8 +173,8 @@ func (s *search) descend(d int, paid, ahead int64) {
 
 // within reports that what costs so much at least at depth d is of use.
 func (s *search) within(d int, least int64) bool {
-	if s.aim != nil {
-		return s.aim(d, least)
+	if s.corners != nil {
+		return s.nearest(d, least)
 	}
 	return least <= s.limit
 }

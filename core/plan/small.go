@@ -66,10 +66,7 @@ func volume(o build.Option) (unit.Millilitre, bool) {
 
 // housed is the problem with cases of these volumes alone; nil where a seat is left without options.
 func (p *Problem) housed(volumes []unit.Millilitre) *Problem {
-	live := make([]set, len(p.cols))
-	for c, col := range p.cols {
-		live[c] = slices.Clone(col.live)
-	}
+	live := p.alive()
 	c := p.colOf[build.Case]
 	for o := live[c].next(0); o >= 0; o = live[c].next(o + 1) {
 		if v, stated := volume(p.cols[c].options[o]); !stated || !slices.Contains(volumes, v) {

@@ -136,10 +136,7 @@ func (p *Problem) below(c int, than int64) []int64 {
 
 // costing is what is live, but of one column only the options that cost so much.
 func (p *Problem) costing(c int, price int64) []set {
-	live := make([]set, len(p.cols))
-	for i, col := range p.cols {
-		live[i] = slices.Clone(col.live)
-	}
+	live := p.alive()
 	for o := live[c].next(0); o >= 0; o = live[c].next(o + 1) {
 		if p.cols[c].price[o] != price {
 			live[c].drop(o)
