@@ -20,14 +20,17 @@ func (p *Problem) Best(ctx context.Context) Answer {
 	if p.emptied() {
 		return p.infeasible(a)
 	}
-	low := p.least()
-	best := low.best
+	best := p.known(p.betters)
 	if best == nil {
-		p.conclude(&a, nil, low.proven())
-		return a
+		low := p.least()
+		if best = low.best; best == nil {
+			p.conclude(&a, nil, low.proven())
+			return a
+		}
 	}
+	p.watch.found(best)
 	h := &hunt{p: p, best: best, shares: p.shares()}
-	a.Certificate.Root = Bound{Worth: max(best.worth, h.ceiling()), Price: unit.Money(min(best.price, p.fixed+low.bound.root()))}
+	a.Certificate.Root = Bound{Worth: max(best.worth, h.ceiling()), Price: unit.Money(min(best.price, p.fixed+p.rough(p.blankFrame(-1), weights{perMinor: 1}).root()))}
 	worth, price := h.search(int64(a.Certificate.Root.Price))
 	p.conclude(&a, best, worth == best.worth && price == best.price)
 	a.Certificate.Final = Bound{Worth: worth, Price: unit.Money(price)}
@@ -75,10 +78,10 @@ func (p *Problem) shares() []*share {
 	var shares []*share
 	for _, q := range list {
 		q.appraise()
-		frame := q.blankFrame(-1)
+		l := q.outline()
 		within := func(b *bound) int64 { return b.worthWithin(q.purse, b.root()) }
-		b, at := q.tightestRough(gauge{to: steepest, measure: within}, frame)
-		shares = append(shares, &share{q, min(within(b), within(q.rough(frame, weights{perPoint: scale}))), at})
+		b, at := l.tightest(gauge{to: steepest, measure: within})
+		shares = append(shares, &share{q, min(within(b), within(l.bound(weights{perPoint: scale}))), at})
 	}
 	slices.SortStableFunc(shares, func(a, b *share) int { return cmp.Compare(b.most, a.most) })
 	return shares
@@ -153,8 +156,9 @@ func (h *hunt) climb(part *share, b *bound, guards ...*bound) *search {
 	seek()
 	s.found = func(s *search) {
 		l := s.leaf()
-		if h.betters(&l) {
+		if h.p.betters(&l, h.best) {
 			*h.best = l
+			h.p.remember(&l)
 			s.watch.found(&l)
 			seek()
 		}
@@ -162,16 +166,13 @@ func (h *hunt) climb(part *share, b *bound, guards ...*bound) *search {
 	return s
 }
 
-// betters reports a choice within the budget that is worth more than the best, or as much and costs less, or the same and comes
-// first in tie order.
-func (h *hunt) betters(l *leaf) bool {
-	switch {
-	case l.worth != h.best.worth:
-		return l.worth > h.best.worth && l.price-h.p.fixed <= h.p.purse
-	case l.price != h.best.price:
-		return l.price < h.best.price
+// betters reports a choice within the budget that is worth more than another, or as much and costs less, or the same and comes first
+// in tie order.
+func (p *Problem) betters(l, than *leaf) bool {
+	if l.worth != than.worth {
+		return l.worth > than.worth && l.price-p.fixed <= p.purse
 	}
-	return h.p.before(l, h.best)
+	return p.cheaper(l, than)
 }
 
 // rest is what a search that was ended has left of a share: none of it is worth more, nor costs less and is worth as much as the best.

@@ -12,28 +12,33 @@ const never = math.MaxInt64 / 4
 // weights say what a bound counts: so much for a minor unit of price, so much off for a value point.
 type weights struct{ perMinor, perPoint int64 }
 
-// bound is an admissible bound on the cost of a choice of options, by elimination: from the last column to the first,
-// each column tells the one it hangs on what it costs at least for each of its options. Whatever is decided, the sum of
-// what the undecided columns tell, where the one they hang on is decided, is a bound on all of them.
+// bound is an admissible bound on the cost of a choice of options that costs no more than a limit, by elimination: from the last
+// column to the first, each column tells the one it hangs on what it costs at least for each of its options. Whatever is decided,
+// the sum of what the undecided columns tell, where the one they hang on is decided, is a bound on all of them.
 type bound struct {
 	*frame
 	weights
 	p      *Problem
+	limit  int64     // choices that cost more are left out
+	sum    int64     // what all columns cost at least, as far as they have told
 	tells  [][]int64 // by column: least cost of it and all that hangs on it, by the options of its scope
-	reach  [][]int64 // by column and option: least cost of it and all that hangs on it with that option, whatever its scope
+	reach  [][]int64 // by column and option: least cost of it and all that hangs on it with that option, whatever its scope; never where that is left out
+	least  []int64   // by column: the least of these
 	ranked [][]int32 // by column: live options, least reach first; nil until they are asked for
 }
 
 func (p *Problem) blankBound(f *frame, w weights) *bound {
 	n := len(p.cols)
-	return &bound{frame: f, weights: w, p: p, tells: make([][]int64, n), reach: make([][]int64, n), ranked: make([][]int32, n)}
+	return &bound{frame: f, weights: w, p: p, limit: never, tells: make([][]int64, n), reach: make([][]int64, n), least: make([]int64, n), ranked: make([][]int32, n)}
 }
 
-func (p *Problem) newBound(f *frame, w weights) *bound {
-	b := p.blankBound(f, w)
+// newBound makes a bound on a frame that is known.
+func (p *Problem) newBound(f *frame, w weights, limit int64) *bound {
+	b := p.rough(f, w)
+	b.limit = limit
 	for i := len(f.order) - 1; i >= 0; i-- {
 		c := f.order[i]
-		b.weigh(c)
+		b.prune(c)
 		if q := f.scope[c]; q >= 0 {
 			b.send(c, b.quote(c, q))
 		} else {
@@ -43,27 +48,41 @@ func (p *Problem) newBound(f *frame, w weights) *bound {
 	return b
 }
 
+// rough is a bound on a frame whose columns are taken each by itself.
+func (p *Problem) rough(f *frame, w weights) *bound {
+	b := p.blankBound(f, w)
+	for c, col := range p.cols {
+		p.watch.poll(len(col.options))
+		reach, able := make([]int64, len(col.options)), p.able(c)
+		least := int64(never)
+		for o := range reach {
+			if reach[o] = never; able.has(o) {
+				reach[o] = b.own(c, o)
+				least = min(least, reach[o])
+			}
+		}
+		b.reach[c], b.least[c], b.tells[c] = reach, least, []int64{least}
+		b.sum = min(never, b.sum+least)
+	}
+	return b
+}
+
 // own is what an option costs by itself, were every factor settled by it worth the most it can be.
 func (b *bound) own(c, o int) int64 {
 	return b.perMinor*b.p.cols[c].price[o] - b.perPoint*b.top[c][o]
 }
 
-// weigh works out what each option of a column costs at least with all that hangs on it.
-func (b *bound) weigh(c int) {
-	col := b.p.cols[c]
-	b.p.watch.poll(len(col.options))
-	reach := make([]int64, len(col.options))
-	for o := range reach {
-		reach[o] = never
-	}
-	able := b.p.able(c)
-	for o := able.next(0); o >= 0; o = able.next(o + 1) {
-		reach[o] = b.own(c, o)
-		for _, k := range b.into[c] {
-			reach[o] = min(never, reach[o]+b.tells[k][o])
+// room is what a column may cost where all others cost the least they can.
+func (b *bound) room(c int) int64 { return b.limit - b.sum + b.least[c] }
+
+// prune leaves out the options of a column that cost too much.
+func (b *bound) prune(c int) {
+	room := b.room(c)
+	for o, x := range b.reach[c] {
+		if x > room {
+			b.reach[c][o] = never
 		}
 	}
-	b.reach[c], b.ranked[c] = reach, nil
 }
 
 // rank sorts the live options of a column by reach, then in tie order.
@@ -87,14 +106,28 @@ func (b *bound) rank(c int) []int32 {
 // send works out what a column tells its scope, by its quote to that.
 func (b *bound) send(c int, to *quote) {
 	if to == nil {
-		b.tells[c] = []int64{b.first(c)}
+		first := b.first(c)
+		b.tells[c] = []int64{first}
+		b.sum = min(never, b.sum-b.least[c]+first)
 		return
 	}
-	live := b.p.cols[to.q].live
-	b.tells[c] = slices.Repeat([]int64{never}, len(to.grade[1].of))
-	for j := live.next(0); j >= 0; j = live.next(j + 1) {
-		b.tells[c][j] = to.least(j)
+	q := to.q
+	reach, room, least := b.reach[q], b.room(q), int64(never)
+	tells := slices.Repeat([]int64{never}, len(reach))
+	for j, x := range reach {
+		if x > room || x >= never || b.sum >= never {
+			reach[j] = never
+			continue
+		}
+		tells[j] = to.least(j)
+		if reach[j] = min(never, x+tells[j]); reach[j]-b.least[c] > room {
+			reach[j] = never
+		}
+		least = min(least, reach[j])
 	}
+	b.tells[c] = tells
+	b.sum = min(never, b.sum-b.least[c]-b.least[q]+least)
+	b.least[q] = least
 }
 
 // first is the least reach of a column, never where it has no option; no more than that where the context has ended.
@@ -133,7 +166,27 @@ const unasked = math.MinInt64
 
 func (b *bound) quote(c, q int) *quote {
 	m := b.p.match(c, q)
-	return &quote{m, b, m.grade[0].heads(b.reach[c]), slices.Repeat([]int64{unasked}, m.grade[1].count)}
+	k := m.grade[0]
+	var heads []int32
+	if b.ranked[c] != nil {
+		heads = k.firsts(b.ranked[c])
+	} else {
+		heads = k.heads(b.reach[c])
+	}
+	return &quote{m, b, heads, slices.Repeat([]int64{unasked}, m.grade[1].count)}
+}
+
+// firsts lists the first of each class of options that are in some order.
+func (k *classes) firsts(order []int32) []int32 {
+	seen := make(set, words(k.count))
+	var list []int32
+	for _, o := range order {
+		if class := int(k.of[o]); !seen.has(class) {
+			seen.add(class)
+			list = append(list, o)
+		}
+	}
+	return list
 }
 
 // heads lists of each class of options the one of the least cost, those of the least cost first.

@@ -86,6 +86,9 @@ func (p *Problem) settle(f *factor) *factor {
 
 // differs reports that the factor, as far as it has looked, may tell some live options of its column at a place apart.
 func (f *factor) differs(i int, live set) bool {
+	if f.seen != nil && f.by[i].count == 1 {
+		return false
+	}
 	first := live.next(0)
 	for o := live.next(first + 1); o >= 0; o = live.next(o + 1) {
 		if f.seen == nil || f.by[i].of[o] != f.by[i].of[first] {

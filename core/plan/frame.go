@@ -69,11 +69,13 @@ func (p *Problem) blankFrame(head int) *frame {
 
 // frameFor makes a bound on a frame of its own: each column hangs on the earlier one that raises the bound most under the
 // given costs. Columns that are still to be hung when the context ends hang on none.
-func (p *Problem) frameFor(w weights, head int) *bound {
-	b := p.blankBound(p.blankFrame(head), w)
+func (p *Problem) frameFor(w weights, head int, limit int64) *bound {
+	b := p.rough(p.blankFrame(head), w)
+	b.limit = limit
 	for i := len(b.order) - 1; i >= 0; i-- {
 		c := b.order[i]
-		b.weigh(c)
+		b.prune(c)
+		b.rank(c) // the search needs it too
 		to := b.choose(c, b.order[:i])
 		if to != nil {
 			b.scope[c] = to.q

@@ -117,7 +117,7 @@ func (p *share) newStairs(w *staircase) *stairs {
 		return nil
 	}
 	frame := p.valueBound().frame
-	free := p.newBound(frame, weights{perPoint: scale})
+	free := p.newBound(frame, weights{perPoint: scale}, never)
 	first, last := &w.points[0], &w.points[len(w.points)-1]
 	t := &stairs{w: w, most: min(p.most, free.worthWithin(p.purse, free.root()))}
 	rise, run := float64(max(p.most, last.worth)-first.worth+1), float64(max(p.purse+p.fixed-first.price, 1))
@@ -129,7 +129,7 @@ func (p *share) newStairs(w *staircase) *stairs {
 			return nil
 		}
 		x := middle + float64(i-steepness/2)
-		b := p.newBound(frame, weights{perMinor: max(1, int64(math.Exp2(x))), perPoint: scale})
+		b := p.newBound(frame, weights{perMinor: max(1, int64(math.Exp2(x))), perPoint: scale}, never)
 		t.most = min(t.most, b.worthWithin(p.purse, b.root()))
 		if i == steepness/2 {
 			main = b

@@ -42,12 +42,13 @@ func (w *opening) narrowed(p *Problem, c int, options []int) (*bound, []int) {
 			}
 			return nil, nil
 		}
-		b := narrow.frameFor(weights{perMinor: 1}, c)
 		limit := int64(0)
 		for _, o := range options {
-			most := w.limit(c, o)
-			w.settled[c][o] = b.starting(c, o) > most
-			limit = max(limit, most)
+			limit = max(limit, w.limit(c, o))
+		}
+		b := narrow.frameFor(weights{perMinor: 1}, c, limit)
+		for _, o := range options {
+			w.settled[c][o] = b.starting(c, o) > w.limit(c, o)
 		}
 		options = w.unsettled(c, options)
 		if len(options) == 0 || w.watch.ended || narrow.count()*10 >= p.count()*9 {

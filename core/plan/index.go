@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"reflect"
@@ -16,16 +17,17 @@ import (
 // rules have said of them so far. Problems posed to one Index share what it remembers, so a question that differs from an
 // earlier one in a choice or a need asks the rules only what is new. It serves one goroutine at a time.
 type Index struct {
-	stock   *part.Stock
-	ids     map[string]bool // ids
-	shelves map[string]*shelf
-	lasting map[string]*memory  // of rules that read no needs
-	passing map[string]*hearing // of rules that read some, by what those say
-	matched map[string][][]int8 // what rules quick to ask have said of the kinds of two columns
-	cells   int                 // how many bytes that is
-	made    int                 // how many memories there have been
-	turn    int64               // how often passing was looked into
-	checks  int64               // how often a rule was asked
+	stock      *part.Stock
+	ids        map[string]bool // ids
+	shelves    map[string]*shelf
+	lasting    map[string]*memory  // of rules that read no needs
+	passing    map[string]*hearing // of rules that read some, by what those say
+	couples    map[string]*couple  // what rules quick to ask have said of two columns
+	acquainted int                 // how many bytes that is
+	found      []finding           // choices that stood, those found last at the end
+	made       int                 // how many memories there have been
+	turn       int64               // how often passing was looked into
+	checks     int64               // how often a rule was asked
 }
 
 // hearing is what rules have said under one saying of the needs.
@@ -39,7 +41,7 @@ const remembered = 512
 
 // NewIndex lays out a stock, which must not change afterwards.
 func NewIndex(stock *part.Stock) *Index {
-	x := &Index{stock: stock, ids: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, matched: map[string][][]int8{}}
+	x := &Index{stock: stock, ids: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, couples: map[string]*couple{}}
 	for _, a := range stock.Articles() {
 		x.ids[a.ID] = true
 	}
@@ -56,6 +58,7 @@ type shelf struct {
 	seat    build.Seat
 	options []build.Option
 	price   []int64  // minor units
+	rising  []int32  // options in order of price, the cheapest first
 	first   []int    // by option: the first option of the same part
 	each    *classes // every option apart
 	none    *classes // none apart
@@ -80,6 +83,10 @@ func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
 			list.first[i] = list.first[i-1]
 		}
 	}
+	for o := range list.options {
+		list.rising = append(list.rising, int32(o))
+	}
+	slices.SortStableFunc(list.rising, func(a, b int32) int { return cmp.Compare(list.price[a], list.price[b]) })
 	x.shelves[key] = list
 	return list
 }

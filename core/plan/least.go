@@ -35,10 +35,10 @@ func (p *Problem) leastBuild() Answer {
 	return a
 }
 
-// priceBound is the bound on price alone.
+// priceBound is the bound on price alone of what the purse pays.
 func (p *Problem) priceBound() *bound {
 	if p.priced == nil {
-		p.priced = p.frameFor(weights{perMinor: 1}, -1)
+		p.priced = p.frameFor(weights{perMinor: 1}, -1, p.purse)
 	}
 	return p.priced
 }
@@ -60,17 +60,28 @@ func (low *lowest) floor() int64 { return low.bound.p.fixed + max(low.bound.root
 
 // least looks for the cheapest choice.
 func (p *Problem) least() *lowest {
-	low := &lowest{bound: p.priceBound()}
-	s := newSearch(low.bound, p.purse)
+	low := &lowest{best: p.known(p.cheaper)}
 	most := p.purse // that the cheapest may cost
+	if low.best == nil {
+		low.bound = p.priceBound()
+	} else {
+		most = low.best.price - p.fixed
+		low.bound = p.frameFor(weights{perMinor: 1}, -1, most)
+	}
+	s := newSearch(low.bound, most)
+	take := func(l *leaf) {
+		low.best, most = l, l.price-p.fixed
+		s.seek(s.corner(most-1, 0, nil), s.corner(most, 0, l))
+		p.watch.cheaper(l)
+	}
+	if low.best != nil {
+		take(low.best)
+	}
 	s.found = func(s *search) {
-		l := s.leaf()
-		if low.best != nil && l.price == low.best.price && !p.before(&l, low.best) {
-			return
+		if l := s.leaf(); low.best == nil || p.cheaper(&l, low.best) {
+			p.remember(&l)
+			take(&l)
 		}
-		low.best, most = &l, l.price-p.fixed
-		s.seek(s.corner(most-1, 0, nil), s.corner(most, 0, &l))
-		p.watch.cheaper(&l)
 	}
 	p.watch.costsNoLess(p.fixed + low.bound.root())
 	p.watch.nearer = func() { p.watch.costsNoLess(p.fixed + min(s.ahead(), most)) }
@@ -78,6 +89,11 @@ func (p *Problem) least() *lowest {
 	p.watch.nearer = nil
 	low.open = s.open
 	return low
+}
+
+// cheaper reports a choice that costs less than another, or as much and comes first in tie order.
+func (p *Problem) cheaper(l, than *leaf) bool {
+	return l.price < than.price || l.price == than.price && p.before(l, than)
 }
 
 // conclude fills in what a search found.

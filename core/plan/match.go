@@ -2,6 +2,7 @@ package plan
 
 import (
 	"encoding/binary"
+	"math/bits"
 	"slices"
 )
 
@@ -17,12 +18,21 @@ type match struct {
 
 // mates is what the rules quick to ask that hang on two columns let stand together.
 type mates struct {
+	*couple
 	quick []*factor   // those rules
 	kind  [2]*classes // options of either that they cannot tell apart
-	known [][]int8    // by kind of the earlier column's options and of the later one's: what they have said
 	live  set         // options of the second column that are looked at
-	rows  []set       // by kind: those that stand with an option of the first; nil until asked for
+	rows  []set       // by kind: the partners of an option of the first that are known for all of these; nil until asked for
 }
+
+// couple is what an Index knows of which options of two columns the quick rules let stand together.
+type couple struct {
+	said     [][]int8      // by kind of the earlier column's options and of the later one's: what they have said
+	partners [2][]partners // by kind of the earlier column's options, and of the later one's
+}
+
+// partners is the options of one column that stand with an option of another, of those that were looked at.
+type partners struct{ looked, stand set }
 
 // match finds out how the options of column c go with those of column q.
 func (p *Problem) match(c, q int) *match {
@@ -86,8 +96,8 @@ func (p *Problem) mates(c, q int) *mates {
 		}
 	}
 	if len(m.quick) > 0 {
-		early, late := min(c, q), max(c, q)
-		m.known = p.index.known(m.key(p, early, late), m.kind[place(c, q, 0)].count)
+		early, late := place(c, q, 0), place(c, q, 1)
+		m.couple = p.index.couple(m.key(p, min(c, q), max(c, q)), m.kind[early].count, m.kind[late].count)
 		m.rows = make([]set, m.kind[0].count)
 	}
 	return m
@@ -125,10 +135,10 @@ func (m *match) together(p *Problem, o, j int) bool {
 	if m.c > m.q {
 		early, late = late, early
 	}
-	row := m.known[early]
+	row := m.said[early]
 	if row == nil {
 		row = p.index.unknown(m.kind[place(m.c, m.q, 1)].count)
-		m.known[early] = row
+		m.said[early] = row
 	}
 	said := &row[late]
 	if *said == 0 {
@@ -153,37 +163,61 @@ func (m *match) stands(p *Problem, o, j int) bool {
 	return !slices.ContainsFunc(m.slow, func(f *factor) bool { return f.two(p, m.c, o, m.q, j) == failed }) && p.stands(m.c, o)
 }
 
-// row is the options of the second column that stand with an option of the first by the quick rules; nil where there are none.
+// row is the live options of the second column that stand with an option of the first by the quick rules, and some that are not
+// live; nil where there are no such rules.
 func (m *match) row(p *Problem, o int) set {
 	if len(m.quick) == 0 {
 		return nil
 	}
-	row := &m.rows[m.kind[0].of[o]]
-	if *row == nil {
-		*row = make(set, len(m.live))
-		for j := m.live.next(0); j >= 0; j = m.live.next(j + 1) {
-			if m.together(p, o, j) {
-				row.add(j)
+	k := m.kind[0].of[o]
+	if m.rows[k] != nil {
+		return m.rows[k]
+	}
+	with := &m.partners[place(m.c, m.q, 0)][k]
+	if with.stand == nil {
+		p.index.acquaint(2 * 8 * len(m.live))
+		with.looked, with.stand = make(set, len(m.live)), make(set, len(m.live))
+	}
+	for i, live := range m.live {
+		for fresh := live &^ with.looked[i]; fresh != 0; fresh &= fresh - 1 {
+			if j := i<<6 + bits.TrailingZeros64(fresh); m.together(p, o, j) {
+				with.stand.add(j)
 			}
 		}
+		with.looked[i] |= live
 	}
-	return *row
+	m.rows[k] = with.stand
+	return with.stand
 }
 
-// acquainted is how many bytes an Index keeps of which kinds of two columns stand together; past it, it begins anew;
-// blankRow is what a kind takes of which nothing is known.
+// leaves reports that no live option of the second column stands with one option of the first that does not with another.
+func (m *match) leaves(p *Problem, o, than int) bool {
+	if m.kind[0].of[o] == m.kind[0].of[than] {
+		return true
+	}
+	with, other := m.row(p, o), m.row(p, than)
+	for i, live := range m.live {
+		if live&with[i]&^other[i] != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// acquainted is how many bytes an Index keeps of which options of two columns stand together; past it, it begins anew;
+// blankKind is what a kind takes of which nothing is known.
 const (
-	acquainted = 1 << 25
-	blankRow   = 24
+	acquainted = 1 << 26
+	blankKind  = 72
 )
 
-// known finds what has been said of the kinds of two columns by its key.
-func (x *Index) known(key string, kinds int) [][]int8 {
-	known := x.matched[key]
+// couple finds what is known of two columns of so many kinds by its key.
+func (x *Index) couple(key string, early, late int) *couple {
+	known := x.couples[key]
 	if known == nil {
-		known = make([][]int8, kinds)
-		x.acquaint(kinds * blankRow)
-		x.matched[key] = known
+		known = &couple{make([][]int8, early), [2][]partners{make([]partners, early), make([]partners, late)}}
+		x.acquaint((early + late) * blankKind)
+		x.couples[key] = known
 	}
 	return known
 }
@@ -196,8 +230,8 @@ func (x *Index) unknown(kinds int) []int8 {
 
 // acquaint makes room for so many bytes more.
 func (x *Index) acquaint(more int) {
-	if x.cells += more; x.cells > acquainted {
-		clear(x.matched)
-		x.cells = more
+	if x.acquainted += more; x.acquainted > acquainted {
+		clear(x.couples)
+		x.acquainted = more
 	}
 }

@@ -83,7 +83,7 @@ func (w *opening) open(c, pass int, cap int64) {
 	case pass > 0:
 		w.group(w.Problem, c, left, cap)
 	default:
-		b := w.frameFor(weights{perMinor: 1}, c)
+		b := w.frameFor(weights{perMinor: 1}, c, w.purse)
 		w.each(b, c, cap)
 		for _, o := range left {
 			w.settled[c][o] = w.settled[c][o] || b.reach[c][o] >= never
@@ -178,20 +178,9 @@ func (w *opening) swap(l *leaf, c, o int) {
 	if swapped.pick[c] = o; swapped.price-w.fixed > w.limit(c, o) {
 		return
 	}
-	if w.stands(c, o) && !slices.ContainsFunc(w.many, func(f *factor) bool { return f.columns>>c&1 != 0 && f.fails(w.Problem, &swapped) }) {
+	if w.stands(c, o) && !slices.ContainsFunc(w.many, func(f *factor) bool { return f.columns>>c&1 != 0 && f.of(w.Problem, &swapped) == failed }) {
 		w.note(&swapped)
 	}
-}
-
-// fails reports a choice that the factor does not let stand.
-func (f *factor) fails(p *Problem, l *leaf) bool {
-	var room [build.Seats]int
-	options := room[:0]
-	for _, c := range f.cols {
-		options = append(options, l.pick[c])
-	}
-	p.watch.poll(asking)
-	return f.ask(p, options) == failed
 }
 
 // only begins anew with one option of a column.

@@ -95,6 +95,9 @@ func (p *Problem) some(cap int64) (l *leaf, settled bool) {
 	if p.emptied() {
 		return nil, true
 	}
+	if l := p.known(nil); l != nil {
+		return l, true
+	}
 	if p.rough(p.blankFrame(-1), weights{perMinor: 1}).root() > p.purse {
 		return nil, true
 	}
@@ -103,6 +106,7 @@ func (p *Problem) some(cap int64) (l *leaf, settled bool) {
 	s.found = func(s *search) {
 		first := s.leaf()
 		l, s.stop = &first, true
+		p.remember(l)
 	}
 	s.run()
 	return l, l != nil || s.open == never

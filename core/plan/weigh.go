@@ -2,7 +2,6 @@ package plan
 
 import (
 	"math"
-	"slices"
 )
 
 // gauge is what bounds are judged by in a search for value: a measure that is to be as low as can be, convex in the price of
@@ -13,6 +12,9 @@ type gauge struct {
 	limit    func(b *bound) int64
 }
 
+// most is the most that a choice of use costs by weights.
+func (g *gauge) most(p *Problem, w weights) int64 { return g.limit(&bound{weights: w, p: p}) }
+
 // focus searches a problem by a gauge, and returns the search at its end; nil where bounds alone leave nothing to search. It makes
 // a bound and searches a while; where that does not come to an end it leaves out the options that no choice of use has, and
 // begins again with the tightest bound on what is left, as long as that is much less.
@@ -20,14 +22,15 @@ func (p *Problem) focus(g gauge, search func(b *bound, guards ...*bound) *search
 	p, at := p.roughly(g)
 	for round, last := 0, false; p != nil; round++ {
 		p.appraise()
-		b := p.frameFor(weights{perMinor: int64(math.Exp2(at)), perPoint: scale}, -1)
+		b := p.frameFor(valuing(at), -1, g.most(p, valuing(at)))
 		if frame := b.frame; round > 0 {
-			b, at = tightest(g, max(0, at-looksWide), at+looksWide, func(w weights) *bound { return p.newBound(frame, w) })
+			b, at = tightest(g, max(0, at-looksWide), at+looksWide, func(w weights) *bound { return p.newBound(frame, w, g.most(p, w)) })
 		}
 		if b.root() > g.limit(b) {
 			return nil
 		}
-		s := search(b, p.newBound(b.frame, weights{perPoint: scale}), p.newBound(b.frame, weights{perMinor: 1}))
+		worth, price := weights{perPoint: scale}, weights{perMinor: 1}
+		s := search(b, p.newBound(b.frame, worth, g.most(p, worth)), p.newBound(b.frame, price, g.most(p, price)))
 		if last = last || p.watch.ended; !last {
 			s.cap = int64(p.count() / optionsPerNode)
 		}
@@ -72,44 +75,18 @@ func (p *Problem) useful(g gauge, bounds ...*bound) *Problem {
 // which they are tightest.
 func (p *Problem) roughly(g gauge) (*Problem, float64) {
 	p.appraise()
-	frame := p.blankFrame(-1)
-	b, at := p.tightestRough(g, frame)
-	return p.useful(g, b, p.rough(frame, weights{perPoint: scale}), p.rough(frame, weights{perMinor: 1})), at
-}
-
-// tightestRough is the tightest bound on a frame in which no column hangs on another, and the price of value, as a power of two, at which
-// it was found.
-func (p *Problem) tightestRough(g gauge, f *frame) (*bound, float64) {
-	_, at := tightest(g, g.from, g.to, func(w weights) *bound { // no more is asked of those tried than their root
-		b := p.blankBound(f, w)
-		for c, col := range p.cols {
-			p.watch.poll(len(col.options))
-			least, able := int64(never), p.able(c)
-			for o := able.next(0); o >= 0; o = able.next(o + 1) {
-				least = min(least, b.own(c, o))
-			}
-			b.tells[c] = []int64{least}
-		}
-		return b
-	})
-	return p.rough(f, weights{perMinor: int64(math.Exp2(at)), perPoint: scale}), at
-}
-
-// rough is a bound on a frame in which no column hangs on another. It ranks nothing.
-func (p *Problem) rough(f *frame, w weights) *bound {
-	b := p.blankBound(f, w)
-	for c, col := range p.cols {
-		p.watch.poll(len(col.options))
-		b.weigh(c)
-		b.tells[c] = []int64{slices.Min(b.reach[c])}
-	}
-	return b
+	l := p.outline()
+	_, at := l.tightest(g)
+	return p.useful(g, p.rough(l.frame, valuing(at)), p.rough(l.frame, weights{perPoint: scale}), p.rough(l.frame, weights{perMinor: 1})), at
 }
 
 // valueBound is a bound that weighs price against value as the budget roughly does, on a frame of its own.
 func (p *Problem) valueBound() *bound {
-	return p.frameFor(weights{perMinor: max(1, scale*(p.enough()+1)/max(p.purse, 1)), perPoint: scale}, -1)
+	return p.frameFor(weights{perMinor: max(1, scale*(p.enough()+1)/max(p.purse, 1)), perPoint: scale}, -1, never)
 }
+
+// valuing weighs price against value at a price of value, as a power of two.
+func valuing(at float64) weights { return weights{perMinor: int64(math.Exp2(at)), perPoint: scale} }
 
 // tightest looks for the price of value whose bound is lowest by a gauge, between two powers of two, and says where it found it; once
 // the context has ended it is content with the lowest it has.
@@ -120,7 +97,7 @@ func tightest(g gauge, lo, hi float64, made func(w weights) *bound) (*bound, flo
 		value int64
 	}
 	try := func(x float64) trial {
-		b := made(weights{perMinor: int64(math.Exp2(x)), perPoint: scale})
+		b := made(valuing(x))
 		return trial{x, b, g.measure(b)}
 	}
 	const golden = 0.381966

@@ -57,13 +57,6 @@ type explainer struct {
 	all     []Demand
 	failing []int   // the fewest demands known not to be met together, of those that are being explained
 	cores   [][]int // smallest sets of demands known not to be met together
-	found   []finding
-}
-
-// finding is a choice that stands in a problem.
-type finding struct {
-	*leaf
-	in *Problem
 }
 
 func newExplainer(ctx context.Context, index *Index, ask Ask) *explainer {
@@ -117,15 +110,9 @@ func (x *explainer) stands(keep []int) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	if !p.emptied() && slices.ContainsFunc(x.found, func(f finding) bool { return p.admits(f) }) {
-		return true, nil
-	}
 	l, settled := p.some(0)
 	if !settled {
 		return false, context.Cause(x.watch.ctx)
-	}
-	if l != nil {
-		x.found = append(x.found, finding{l, p})
 	}
 	return l != nil, nil
 }
@@ -136,22 +123,6 @@ func (x *explainer) known(among []int) []int {
 		return x.cores[i]
 	}
 	return nil
-}
-
-// admits reports a choice found in a problem of the same Index and seats that stands in this one too.
-func (p *Problem) admits(f finding) bool {
-	if len(p.cols) != len(f.in.cols) || !slices.Equal(Choices(&p.base, 0), Choices(&f.in.base, 0)) {
-		return false
-	}
-	price := int64(0)
-	for c, col := range p.cols {
-		o := f.pick[c]
-		if col.shelf != f.in.cols[c].shelf || !col.live.has(o) || !p.stands(c, o) {
-			return false
-		}
-		price += col.price[o]
-	}
-	return price <= p.purse && !slices.ContainsFunc(p.many, func(x *factor) bool { return x.fails(p, f.leaf) })
 }
 
 // core finds a smallest set of demands that cannot be met together, among some that cannot; none where even no demand
