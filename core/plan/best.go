@@ -43,7 +43,8 @@ func (p *Problem) Best(ctx context.Context) Answer {
 type hunt struct {
 	p      *Problem
 	best   *leaf
-	shares []*share
+	shares []*share // those that are not done with
+	aim    int64    // what is looked for is worth no less
 }
 
 // share is one share of a problem. Its choices are known by the same options.
@@ -51,6 +52,7 @@ type share struct {
 	*Problem
 	most int64   // no choice of it within the budget is worth more
 	at   float64 // the price of value, as a power of two, at which that was found
+	step int64   // how much less it was last aimed at
 }
 
 // shares splits the problem by which seats that may be left empty are, those that may serve most first. Once the context has ended
@@ -81,7 +83,7 @@ func (p *Problem) shares() []*share {
 		l := q.outline()
 		within := func(b *bound) int64 { return b.worthWithin(q.purse, b.root()) }
 		b, at := l.tightest(gauge{to: steepest, measure: within})
-		shares = append(shares, &share{q, min(within(b), within(l.bound(weights{perPoint: scale}))), at})
+		shares = append(shares, &share{Problem: q, most: min(within(b), within(l.bound(weights{perPoint: scale}))), at: at})
 	}
 	slices.SortStableFunc(shares, func(a, b *share) int { return cmp.Compare(b.most, a.most) })
 	return shares
@@ -106,27 +108,29 @@ func (h *hunt) ceiling() int64 {
 	return h.shares[0].most
 }
 
-// goals lists what is better than the best, or as good, in a share: what is worth as much and costs no more, and what is worth
-// more within the budget, where anything of the share may be.
-func (h *hunt) goals(part *share) []goal {
-	list := []goal{{h.best.price - h.p.fixed, h.best.worth}}
-	if part.most > h.best.worth {
-		list = append(list, goal{h.p.purse, h.best.worth + 1})
+// corners lists what is looked for in a share: what is worth as much as aimed at within the budget. Where that is no more than the best
+// is worth, it is what is as good and costs less, or as much and comes first in tie order, and what is worth more, where anything of
+// the share may be.
+func (h *hunt) corners(part *share) []corner {
+	if h.aim > h.best.worth {
+		return []corner{{price: h.p.purse, worth: h.aim}}
+	}
+	price, worth := h.best.price-h.p.fixed, h.best.worth
+	list := []corner{{price: price - 1, worth: worth}, {price: price, worth: worth, rival: h.best}}
+	if part.most > worth {
+		list = append(list, corner{price: h.p.purse, worth: worth + 1})
 	}
 	return list
 }
 
-// goal is the most that a choice may cost, what is settled left out, and the least that it is worth.
-type goal struct{ price, worth int64 }
-
-// better gauges what is better than the best in a share, or as good.
+// better gauges what is looked for in a share.
 func (h *hunt) better(part *share) gauge {
 	g := gauge{
 		part.at, part.at,
 		func(b *bound) int64 { return b.worthWithin(h.p.purse, b.root()) },
 		func(b *bound) int64 {
 			limit := int64(-never)
-			for _, k := range h.goals(part) {
+			for _, k := range h.corners(part) {
 				limit = max(limit, b.costFor(k.price, k.worth))
 			}
 			return limit
@@ -139,28 +143,17 @@ func (h *hunt) better(part *share) gauge {
 	return g
 }
 
-// climb is a search of a share for what is better than the best.
+// climb is a search of a share for what is looked for, and once that is found for what is better.
 func (h *hunt) climb(part *share, b *bound, guards ...*bound) *search {
 	s := newSearch(b, 0, guards...)
-	seek := func() {
-		var corners []corner
-		for i, k := range h.goals(part) {
-			if i == 0 {
-				corners = append(corners, s.corner(k.price-1, k.worth, nil), s.corner(k.price, k.worth, h.best))
-			} else {
-				corners = append(corners, s.corner(k.price, k.worth, nil))
-			}
-		}
-		s.seek(corners...)
-	}
-	seek()
+	s.seek(h.corners(part)...)
 	s.found = func(s *search) {
 		l := s.leaf()
 		if h.p.betters(&l, h.best) {
 			*h.best = l
 			h.p.remember(&l)
 			s.watch.found(&l)
-			seek()
+			s.seek(h.corners(part)...)
 		}
 	}
 	return s
@@ -175,6 +168,38 @@ func (p *Problem) betters(l, than *leaf) bool {
 	return p.cheaper(l, than)
 }
 
+// A share is first searched for what is worth nearly the most that it may be: a part in firstAim less. Where nothing is, it is aimed
+// lower by aimLower times as much as before. A search that aims high leaves out much more. Once no more than a part in near lies between
+// the best and the most, all that is better is looked for.
+const (
+	firstAim = 64
+	aimLower = 3
+	near     = 16
+)
+
+// next takes the share that may be worth most, and aims; nil where none may be worth as much as the best.
+func (h *hunt) next() *share {
+	var next *share
+	for _, part := range h.shares {
+		if part.most >= h.best.worth && (next == nil || part.most > next.most) {
+			next = part
+		}
+	}
+	if next == nil {
+		return nil
+	}
+	next.step = max(next.most/firstAim, next.step*aimLower)
+	if h.aim = h.best.worth; next.most-h.aim > max(next.most/near, 2*next.step) {
+		h.aim = next.most - next.step
+	}
+	return next
+}
+
+// most is the most that a share may be worth that is searched, where what is unexplored costs no less than so much.
+func (h *hunt) most(part *share, s *search, cost int64) int64 {
+	return min(part.most, max(h.aim-1, s.worthWithin(h.p.purse, cost)))
+}
+
 // rest is what a search that was ended has left of a share: none of it is worth more, nor costs less and is worth as much as the best.
 type rest struct{ most, price int64 }
 
@@ -184,35 +209,41 @@ type rest struct{ most, price int64 }
 func (h *hunt) search(price int64) (ceiling, floor int64) {
 	watch := h.p.watch
 	var left []rest
-	for i, part := range h.shares {
-		if part.most < h.best.worth {
-			break // the others serve no more than this one
+	for !watch.ended {
+		part := h.next()
+		if part == nil {
+			break
 		}
-		if watch.ended {
-			left = append(left, rest{part.most, price})
-			continue
-		}
-		worth := func(s *search, cost int64) int64 { return min(part.most, s.worthWithin(h.p.purse, cost)) }
 		s := part.focus(h.better(part), func(b *bound, guards ...*bound) *search {
 			s := h.climb(part, b, guards...)
 			watch.nearer = func() {
-				most := max(h.best.worth, worth(s, s.ahead()))
-				if i+1 < len(h.shares) {
-					most = max(most, h.shares[i+1].most)
-				}
-				for _, r := range left {
-					most = max(most, r.most)
+				most := max(h.best.worth, h.most(part, s, s.ahead()))
+				for _, other := range h.shares {
+					if other != part {
+						most = max(most, other.most)
+					}
 				}
 				watch.servesNoMore(most)
 			}
 			return s
 		})
-		if watch.nearer = nil; s == nil {
-			continue
+		watch.nearer = nil
+		switch {
+		case s != nil && s.open < never:
+			r := rest{h.most(part, s, s.open), price}
+			if h.aim <= h.best.worth {
+				r.price = h.p.fixed + s.priceFor(h.best.worth, s.open)
+			}
+			left = append(left, r)
+			fallthrough
+		case h.aim <= h.best.worth:
+			h.shares = slices.DeleteFunc(h.shares, func(other *share) bool { return other == part })
+		default:
+			part.most = h.aim - 1
 		}
-		if s.open < never {
-			left = append(left, rest{worth(s, s.open), h.p.fixed + s.priceFor(h.best.worth, s.open)})
-		}
+	}
+	for _, part := range h.shares {
+		left = append(left, rest{part.most, price})
 	}
 	ceiling, floor = h.best.worth, h.best.price
 	for _, r := range left {

@@ -7,16 +7,15 @@ type corner struct {
 	cost         []int64 // the most that such a choice costs by each bound of the search, its own first
 }
 
-func (s *search) corner(price, worth int64, rival *leaf) corner {
-	k := corner{price: price, worth: worth, rival: rival, cost: []int64{s.costFor(price, worth)}}
-	for _, g := range s.guards {
-		k.cost = append(k.cost, g.costFor(price, worth))
-	}
-	return k
-}
-
 // seek holds a search to choices in one of some corners.
 func (s *search) seek(corners ...corner) {
+	for i := range corners {
+		k := &corners[i]
+		k.cost = []int64{s.costFor(k.price, k.worth)}
+		for _, g := range s.guards {
+			k.cost = append(k.cost, g.costFor(k.price, k.worth))
+		}
+	}
 	s.corners = corners
 	s.nearest(0, s.root())
 }

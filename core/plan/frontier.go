@@ -231,7 +231,7 @@ func (t *stairs) survey() {
 		if i+1 < len(t.w.points) {
 			price = t.w.points[i+1].price - t.p.fixed - 1
 		}
-		corners = append(corners, t.corner(price, l.worth+1, nil), t.corner(l.price-t.p.fixed, l.worth, &l))
+		corners = append(corners, corner{price: price, worth: l.worth + 1}, corner{price: l.price - t.p.fixed, worth: l.worth, rival: &l})
 	}
 	t.seek(corners...)
 }

@@ -71,7 +71,7 @@ func (p *Problem) least() *lowest {
 	s := newSearch(low.bound, most)
 	take := func(l *leaf) {
 		low.best, most = l, l.price-p.fixed
-		s.seek(s.corner(most-1, 0, nil), s.corner(most, 0, l))
+		s.seek(corner{price: most - 1}, corner{price: most, rival: l})
 		p.watch.cheaper(l)
 	}
 	if low.best != nil {
