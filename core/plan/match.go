@@ -21,18 +21,16 @@ type mates struct {
 	*couple
 	quick []*factor   // those rules
 	kind  [2]*classes // options of either that they cannot tell apart
-	live  set         // options of the second column that are looked at
-	rows  []set       // by kind: the partners of an option of the first that are known for all of these; nil until asked for
 }
 
 // couple is what an Index knows of which options of two columns the quick rules let stand together.
 type couple struct {
-	said     [][]int8      // by kind of the earlier column's options and of the later one's: what they have said
-	partners [2][]partners // by kind of the earlier column's options, and of the later one's
+	said    [][]int8      // by kind of the earlier column's options and of the later one's: what they have said
+	company [2][]*company // by kind of the earlier column's options, and of the later one's; nil where nothing is known
 }
 
-// partners is the options of one column that stand with an option of another, of those that were looked at.
-type partners struct{ looked, stand set }
+// company is the options of one column that stand with an option of another, of those that were looked at.
+type company struct{ looked, stand set }
 
 // match finds out how the options of column c go with those of column q.
 func (p *Problem) match(c, q int) *match {
@@ -78,7 +76,7 @@ func (p *Problem) newMatch(c, q int) *match {
 // mates finds out what the rules quick to ask say of two columns. Where a problem is a part of another, and the same rules hang on
 // the two, they say the same.
 func (p *Problem) mates(c, q int) *mates {
-	m := &mates{live: p.cols[q].live}
+	m := &mates{}
 	for _, f := range p.joining(c, q) {
 		if f.cost == 0 {
 			m.quick = append(m.quick, f)
@@ -98,7 +96,6 @@ func (p *Problem) mates(c, q int) *mates {
 	if len(m.quick) > 0 {
 		early, late := place(c, q, 0), place(c, q, 1)
 		m.couple = p.index.couple(m.key(p, min(c, q), max(c, q)), m.kind[early].count, m.kind[late].count)
-		m.rows = make([]set, m.kind[0].count)
 	}
 	return m
 }
@@ -163,42 +160,46 @@ func (m *match) stands(p *Problem, o, j int) bool {
 	return !slices.ContainsFunc(m.slow, func(f *factor) bool { return f.two(p, m.c, o, m.q, j) == failed }) && p.stands(m.c, o)
 }
 
-// row is the live options of the second column that stand with an option of the first by the quick rules, and some that are not
-// live; nil where there are no such rules.
-func (m *match) row(p *Problem, o int) set {
+// company is what is known of the options of the second column beside an option of the first; nil where no quick rule joins the two.
+func (m *match) company(p *Problem, o int) *company {
 	if len(m.quick) == 0 {
 		return nil
 	}
-	k := m.kind[0].of[o]
-	if m.rows[k] != nil {
-		return m.rows[k]
+	of := &m.couple.company[place(m.c, m.q, 0)][m.kind[0].of[o]]
+	if *of == nil {
+		n := len(p.cols[m.q].live)
+		p.index.acquaint(2 * 8 * n)
+		*of = &company{make(set, n), make(set, n)}
 	}
-	with := &m.partners[place(m.c, m.q, 0)][k]
-	if with.stand == nil {
-		p.index.acquaint(2 * 8 * len(m.live))
-		with.looked, with.stand = make(set, len(m.live)), make(set, len(m.live))
-	}
-	for i, live := range m.live {
-		for fresh := live &^ with.looked[i]; fresh != 0; fresh &= fresh - 1 {
-			if j := i<<6 + bits.TrailingZeros64(fresh); m.together(p, o, j) {
-				with.stand.add(j)
-			}
-		}
-		with.looked[i] |= live
-	}
-	m.rows[k] = with.stand
-	return with.stand
+	return *of
 }
 
-// leaves reports that no live option of the second column stands with one option of the first that does not with another.
-func (m *match) leaves(p *Problem, o, than int) bool {
+// joins reports that option j of the second column stands with option o of the first, whose company it is.
+func (m *match) joins(p *Problem, with *company, o, j int) bool {
+	if !with.looked.has(j) {
+		with.looked.add(j)
+		if m.together(p, o, j) {
+			with.stand.add(j)
+		}
+	}
+	return with.stand.has(j)
+}
+
+// excludes reports that what is known of the second column not to stand with one option of the first does not stand with another either.
+func (m *match) excludes(p *Problem, than, o int) bool {
 	if m.kind[0].of[o] == m.kind[0].of[than] {
 		return true
 	}
-	with, other := m.row(p, o), m.row(p, than)
-	for i, live := range m.live {
-		if live&with[i]&^other[i] != 0 {
+	of, with := m.company(p, than), m.company(p, o)
+	for i, live := range p.cols[m.q].live {
+		gone := live & of.looked[i] &^ of.stand[i]
+		if gone&with.stand[i] != 0 {
 			return false
+		}
+		for fresh := gone &^ with.looked[i]; fresh != 0; fresh &= fresh - 1 {
+			if m.joins(p, with, o, i<<6+bits.TrailingZeros64(fresh)) {
+				return false
+			}
 		}
 	}
 	return true
@@ -208,14 +209,14 @@ func (m *match) leaves(p *Problem, o, than int) bool {
 // blankKind is what a kind takes of which nothing is known.
 const (
 	acquainted = 1 << 26
-	blankKind  = 72
+	blankKind  = 32
 )
 
 // couple finds what is known of two columns of so many kinds by its key.
 func (x *Index) couple(key string, early, late int) *couple {
 	known := x.couples[key]
 	if known == nil {
-		known = &couple{make([][]int8, early), [2][]partners{make([]partners, early), make([]partners, late)}}
+		known = &couple{make([][]int8, early), [2][]*company{make([]*company, early), make([]*company, late)}}
 		x.acquaint((early + late) * blankKind)
 		x.couples[key] = known
 	}

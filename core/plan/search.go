@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math/bits"
 	"slices"
 
 	"slipfit/core/build"
@@ -17,7 +18,8 @@ type search struct {
 	left    func(d int, least int64) // told what an end leaves unexplored; nil where the least of it is all that matters
 
 	watch  *watch
-	pick   []int // by column: the option decided
+	pick   []int        // by column: the option decided
+	beside [][]*company // by column decided and other column: what is known of that one's options beside the option decided
 	levels []level
 	quick  schedule
 	slow   schedule // of factors that read many seats, or predict heat or noise, asked last
@@ -45,6 +47,7 @@ type guard struct {
 type level struct {
 	domain [][]uint64 // by column
 	cut    []uint32   // by column: those whose options have taken some of its options away
+	unsure []uint32   // by column: those decided beside whose options some of its options were not looked at
 	lead   []int32    // by column: place in ranked
 	room   []int64    // by sum: what all columns can give at best
 	spent  []spent    // options explored, with what excluded all that holds them
@@ -68,13 +71,15 @@ func newSearch(b *bound, limit int64, guards ...*bound) *search {
 	for d := range s.levels {
 		l := &s.levels[d]
 		l.lead = make([]int32, n)
-		l.cut = make([]uint32, n)
+		l.cut, l.unsure = make([]uint32, n), make([]uint32, n)
 		l.room = make([]int64, len(p.sums))
 		for _, c := range p.cols {
 			l.domain = append(l.domain, make([]uint64, words(len(c.options))))
 		}
 	}
+	s.beside = make([][]*company, n)
 	for c, col := range p.cols {
+		s.beside[c] = make([]*company, n)
 		copy(s.levels[0].domain[c], col.live)
 		s.pick[c] = max(0, col.live.next(0)) // for factors that cannot tell the live ones apart
 	}
@@ -139,7 +144,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 	l.spent = l.spent[:0]
 	for k, x := range rank {
 		o := int(x)
-		if !set(l.domain[c]).has(o) {
+		if !set(l.domain[c]).has(o) || k > 0 && !s.joins(c, o, d) {
 			s.blame.cut(c, l.cut[c])
 			continue
 		}
@@ -238,21 +243,43 @@ func (s *search) narrow(d, c, o int) {
 		to.room[i] = from.room[i] + t.lack(c, o)
 	}
 	for _, q := range s.order[d+1:] {
-		to.cut[q] = from.cut[q]
-		row := s.p.match(c, q).row(s.p, o)
-		if row == nil {
+		to.cut[q], to.unsure[q] = from.cut[q], from.unsure[q]
+		with := s.p.match(c, q).company(s.p, o)
+		s.beside[c][q] = with
+		if with == nil {
 			copy(to.domain[q], from.domain[q])
 			continue
 		}
-		var gone uint64
+		var gone, fresh uint64
 		for i, w := range from.domain[q] {
-			to.domain[q][i] = w & row[i]
-			gone |= w &^ row[i]
+			looked, stand := with.looked[i], with.stand[i]
+			to.domain[q][i] = w &^ (looked &^ stand)
+			gone |= w & (looked &^ stand)
+			fresh |= w &^ looked
 		}
 		if gone != 0 {
 			to.cut[q] |= 1 << c
 		}
+		if fresh != 0 {
+			to.unsure[q] |= 1 << c
+		}
 	}
+}
+
+// joins reports an option of an undecided column that stands with what is decided by the quick rules that hang on two columns. One that
+// does not is no longer open from where the other column is decided.
+func (s *search) joins(q, o, d int) bool {
+	for w := s.levels[d].unsure[q]; w != 0; w &= w - 1 {
+		c := bits.TrailingZeros32(w)
+		if !s.p.match(c, q).joins(s.p, s.beside[c][q], s.pick[c], o) {
+			for at := s.place[c] + 1; at <= d; at++ {
+				s.levels[at].cut[q] |= 1 << c
+				set(s.levels[at].domain[q]).drop(o)
+			}
+			return false
+		}
+	}
+	return true
 }
 
 // settle finds the first option that passes in every column undecided at depth d, and returns the bound on what is
@@ -278,7 +305,7 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 			if known && least+max(told[q], s.reach[q][o]) > s.limit {
 				return false
 			}
-			if !set(l.domain[q]).has(o) {
+			if !set(l.domain[q]).has(o) || !(slow && k == start || s.joins(q, o, d)) {
 				cut = true
 			} else if !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests)) {
 				if !slow || s.passes(q, o, d, s.slow.of(q, d, moved[q])) {

@@ -100,7 +100,7 @@ func (s *search) excludes(by *blame, c, o, than int) bool {
 	}
 	for w := by.cuts[c]; w != 0; w &= w - 1 {
 		q := bits.TrailingZeros32(w)
-		if !s.p.match(c, q).leaves(s.p, o, than) {
+		if !s.p.match(c, q).excludes(s.p, than, o) {
 			return false
 		}
 	}
