@@ -68,6 +68,11 @@ func (c *Choice) admits(o build.Option) bool {
 		(c.Face == "" || c.Face == o.Face)
 }
 
+// picky reports that some part is not to be used.
+func (a *Ask) picky() bool {
+	return len(a.Without)+len(a.Avoid)+len(a.Needs.Wish.Avoid) > 0 || a.Needs.Wish.InStock
+}
+
 // refuses reports a part that is not to be used: left out by name, by its maker, or not on the shelf.
 func (a *Ask) refuses(o build.Option) bool {
 	if o.Part == nil {

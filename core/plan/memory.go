@@ -10,6 +10,7 @@ type memory struct {
 	few   map[uint64]int32
 	many  map[manyClasses]int32
 	net   []int64  // of a sum: what each option gives less what it takes
+	ends  [2]int   // of a sum: an option that gives most and one that gives least
 	equal *classes // of a sum: the options of equal net
 	lower []set    // of a sum, by class: the options of no more net; nil until they are asked for
 }

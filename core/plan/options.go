@@ -22,6 +22,7 @@ type column struct {
 // columns lists the seats that can be filled in several ways, with their options, and fills into base what the others hold.
 func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 	var list []*column
+	picky := ask.picky()
 	for s := range build.Seat(build.Seats) {
 		kept := slices.DeleteFunc(slices.Clone(ask.Keep), func(c Choice) bool { return c.Seat != s })
 		if !s.Single() && len(kept) > 0 {
@@ -39,7 +40,7 @@ func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 		for i, o := range c.options {
 			switch {
 			case len(kept) == 1 && !kept[0].admits(o):
-			case len(kept) == 0 && (ask.refuses(o) || !wanted(o, ask.Needs)):
+			case len(kept) == 0 && (picky && ask.refuses(o) || !wanted(o, ask.Needs)):
 			default:
 				c.live.add(i)
 				c.offered++

@@ -1,8 +1,8 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 
 	"slipfit/core/build"
 	"slipfit/core/rule"
@@ -58,8 +58,8 @@ func (p *Problem) newTotal(r *rule.Rule, sum *rule.Sum, nth int, cols []int) *to
 	return t
 }
 
-// survey finds out what the live options of a problem give. Where the one that gives most, or least, of a larger problem is live,
-// it still does.
+// survey finds out what the live options of a problem give. Where the one that gives most, or least, of all or of a larger problem is
+// live, it still does.
 func (t *total) survey(p *Problem, larger *total) {
 	n := len(p.cols)
 	t.most, t.least, t.ends = make([]int64, n), make([]int64, n), make([][2]int, n)
@@ -69,9 +69,11 @@ func (t *total) survey(p *Problem, larger *total) {
 		if net == nil {
 			continue
 		}
-		if larger != nil && col.live.has(larger.ends[c][0]) && col.live.has(larger.ends[c][1]) {
-			t.ends[c] = larger.ends[c]
-		} else {
+		known := t.seen[c].ends
+		if larger != nil {
+			known = larger.ends[c]
+		}
+		if t.ends[c] = known; known[0] < 0 || !col.live.has(known[0]) || !col.live.has(known[1]) {
 			t.ends[c] = ends(col.live, net)
 		}
 		t.most[c], t.least[c] = -lavish, lavish
@@ -99,7 +101,7 @@ func ends(s set, of []int64) [2]int {
 
 // nets remembers what the options of a column give less what they take.
 func (x *Index) nets(p *Problem, t *total, col *column) *memory {
-	m := x.recall(p, t.rule, fmt.Sprint(t.rule.ID, " net ", t.nth, p.base.Owned, col.key), func() *memory {
+	m := x.recall(p, t.rule, t.rule.ID+" net "+strconv.Itoa(t.nth)+" "+strconv.Itoa(int(p.base.Owned))+" "+col.key, func() *memory {
 		return &memory{net: make([]int64, 0, len(col.options))}
 	})
 	if len(m.net) == 0 {
@@ -108,6 +110,9 @@ func (x *Index) nets(p *Problem, t *total, col *column) *memory {
 			m.net = append(m.net, p.net(t, col.seat))
 		}
 		p.scratch = p.base
+		if m.ends = [2]int{-1, -1}; len(m.net) > 0 {
+			m.ends = [2]int{slices.Index(m.net, slices.Max(m.net)), slices.Index(m.net, slices.Min(m.net))}
+		}
 	}
 	return m
 }
