@@ -185,6 +185,21 @@ func (m *match) joins(p *Problem, with *company, o, j int) bool {
 	return with.stand.has(j)
 }
 
+// meets reports that some of a set of options of the second column stands with option o of the first, whose company it is.
+func (m *match) meets(p *Problem, with *company, o int, some set) bool {
+	if with.stand.meets(some) {
+		return true
+	}
+	for i, w := range some {
+		for fresh := w &^ with.looked[i]; fresh != 0; fresh &= fresh - 1 {
+			if m.joins(p, with, o, i<<6+bits.TrailingZeros64(fresh)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // excludes reports that what is known of the second column not to stand with one option of the first does not stand with another either.
 func (m *match) excludes(p *Problem, than, o int) bool {
 	if m.kind[0].of[o] == m.kind[0].of[than] {

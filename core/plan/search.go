@@ -156,7 +156,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 			return
 		}
 		own, least, ok := s.take(d, c, o, rest)
-		if !ok || !s.within(d+1, least) || s.vain(l, c, o, own) || k > 0 && !(s.passes(c, o, d, s.quick.ripe[c][d]) && s.passes(c, o, d, s.slow.ripe[c][d])) {
+		if !ok || !s.within(d+1, least) || s.vain(l, c, o, own) || k > 0 && !(s.passes(c, o, d, s.quick.ripe[c][d]) && s.upheld(c, o, d, false) && s.passes(c, o, d, s.slow.ripe[c][d])) {
 			continue
 		}
 		outer := s.blame
@@ -282,6 +282,24 @@ func (s *search) joins(q, o, d int) bool {
 	return true
 }
 
+// upheld reports an option of an undecided column that leaves every other column some option by the quick rules that hang on the two, of
+// those columns that have lost some. One that was upheld before the last column was decided can only fail by what that has taken away.
+func (s *search) upheld(q, o, d int, before bool) bool {
+	l := &s.levels[d]
+	for _, c := range s.order[d:] {
+		if c == q || l.cut[c] == 0 || before && s.beside[s.order[d-1]][c] == nil {
+			continue
+		}
+		m := s.p.match(q, c)
+		if with := m.company(s.p, o); with != nil && !m.meets(s.p, with, o, l.domain[c]) {
+			s.blame.cut(c, l.cut[c])
+			set(l.domain[q]).drop(o)
+			return false
+		}
+	}
+	return true
+}
+
 // settle finds the first option that passes in every column undecided at depth d, and returns the bound on what is
 // undecided; false where a column has no option left. least is the bound on everything before. What is slow to ask is asked
 // only where everything else leaves the choice standing.
@@ -307,7 +325,7 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 			}
 			if !set(l.domain[q]).has(o) || !(slow && k == start || s.joins(q, o, d)) {
 				cut = true
-			} else if !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests)) {
+			} else if !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests) && s.upheld(q, o, d, k == start)) {
 				if !slow || s.passes(q, o, d, s.slow.of(q, d, moved[q])) {
 					break
 				}
