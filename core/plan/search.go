@@ -271,10 +271,10 @@ func (s *search) narrow(d, c, o int) {
 func (s *search) joins(q, o, d int) bool {
 	for w := s.levels[d].unsure[q]; w != 0; w &= w - 1 {
 		c := bits.TrailingZeros32(w)
-		if !s.p.match(c, q).joins(s.p, s.beside[c][q], s.pick[c], o) {
+		if m := s.p.match(c, q); !m.joins(s.p, s.beside[c][q], s.pick[c], o) {
+			s.drop(q, o, m.kind[1], s.place[c]+1, d)
 			for at := s.place[c] + 1; at <= d; at++ {
 				s.levels[at].cut[q] |= 1 << c
-				set(s.levels[at].domain[q]).drop(o)
 			}
 			return false
 		}
@@ -291,11 +291,17 @@ func (s *search) upheld(q, o, d int, before bool) bool {
 			continue
 		}
 		m := s.p.match(q, c)
-		if with := m.company(s.p, o); with != nil && !m.meets(s.p, with, o, l.domain[c]) {
-			s.blame.cut(c, l.cut[c])
-			set(l.domain[q]).drop(o)
-			return false
+		with := m.company(s.p, o)
+		if with == nil || m.meets(s.p, with, o, l.domain[c]) {
+			continue
 		}
+		from := d
+		for from > 0 && !m.meets(s.p, with, o, s.levels[from-1].domain[c]) {
+			from--
+		}
+		s.drop(q, o, m.kind[0], from, d)
+		s.blame.cut(c, s.levels[from].cut[c])
+		return false
 	}
 	return true
 }
@@ -410,14 +416,7 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 		f := tests[i]
 		if !s.holds(&f, q, o) {
 			s.blame.factor(f.id)
-			alike := f.by[f.at[q]].members(o)
-			for at := f.from; at <= d; at++ { // whatever is decided after that
-				if domain := set(s.levels[at].domain[q]); alike != nil {
-					domain.less(alike)
-				} else {
-					domain.drop(o)
-				}
-			}
+			s.drop(q, o, f.by[f.at[q]], f.from, d) // whatever is decided after that
 			first := i
 			for first > 0 && tests[first-1].cost == f.cost && len(tests[first-1].open) == len(f.open) {
 				first--
@@ -430,6 +429,18 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 	}
 	s.pick[q] = before
 	return ok
+}
+
+// drop takes an option of an undecided column, and all of its class, out of what is open at some depths.
+func (s *search) drop(q, o int, of *classes, from, to int) {
+	alike := of.members(o)
+	for d := from; d <= to; d++ {
+		if domain := set(s.levels[d].domain[q]); alike != nil {
+			domain.less(alike)
+		} else {
+			domain.drop(o)
+		}
+	}
 }
 
 // holds asks a factor of an option and what is decided. A walk that ends lets it stand, for nothing counts any more.
