@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/rule"
 
 	"github.com/stretchr/testify/require"
@@ -67,8 +68,7 @@ func TestBruteForce(t *testing.T) {
 	t.Logf("%d of %d stocks have a build that stands", stand, stocks)
 }
 
-// TestOpenIsComplete compares the ways left open with trying everything: the same parts possible, at the same least
-// price, each with a build that proves.
+// TestOpenIsComplete compares the ways left open with trying everything.
 func TestOpenIsComplete(t *testing.T) {
 	stocks := generic(t)
 	cores := anchors(t, stocks)
@@ -76,41 +76,51 @@ func TestOpenIsComplete(t *testing.T) {
 	for seed := range uint64(150) {
 		r := rand.New(rand.NewPCG(seed, 2))
 		stock := smallStock(r, stocks, cores[r.IntN(len(cores))])
-		ask := Ask{Needs: someNeeds(r, stock)}
-		p, err := New(stock, ask)
-		require.NoError(t, err)
-		least := map[build.Seat]map[string]int64{}
-		all(t, stock, ask, func(l *leaf, cols []*column) {
-			for c, col := range cols {
-				id := col.options[l.pick[c]].ID()
-				if least[col.seat] == nil {
-					least[col.seat] = map[string]int64{}
-				}
-				if old, known := least[col.seat][id]; !known || l.price < old {
-					least[col.seat][id] = l.price
-				}
-			}
-		})
-		for _, w := range p.Open(t.Context()) {
-			id := ""
-			if w.Part != nil {
-				id = w.Part.ID
-			}
-			price, can := least[w.Seat][id]
-			if !can {
-				require.Equal(t, Infeasible, w.State, "seed %d, %s in %s", seed, id, w.Seat)
-				impossible++
-				continue
-			}
-			require.Equal(t, Optimal, w.State, "seed %d, %s in %s", seed, id, w.Seat)
-			require.Equal(t, price, int64(w.Price), "seed %d, %s in %s", seed, id, w.Seat)
-			proof := rule.Prove(w.Build, ask.Needs)
-			require.True(t, proof.Stands())
-			possible++
+		can, cannot := openAgrees(t, stock, Ask{Needs: someNeeds(r, stock)})
+		if possible, impossible = possible+can, impossible+cannot; t.Failed() {
+			t.Fatalf("seed %d", seed)
 		}
 	}
 	require.Greater(t, possible, 200)
 	require.Greater(t, impossible, 200)
+}
+
+// openAgrees compares the ways left open with trying everything: the same parts possible, at the same least price, each with a build
+// that proves. It counts them, and those impossible.
+func openAgrees(t *testing.T, stock *part.Stock, ask Ask) (possible, impossible int) {
+	t.Helper()
+	p, err := New(stock, ask)
+	require.NoError(t, err)
+	least := map[build.Seat]map[string]int64{}
+	all(t, stock, ask, func(l *leaf, cols []*column) {
+		for c, col := range cols {
+			id := col.options[l.pick[c]].ID()
+			if least[col.seat] == nil {
+				least[col.seat] = map[string]int64{}
+			}
+			if old, known := least[col.seat][id]; !known || l.price < old {
+				least[col.seat][id] = l.price
+			}
+		}
+	})
+	for _, w := range p.Open(t.Context()) {
+		id := ""
+		if w.Part != nil {
+			id = w.Part.ID
+		}
+		price, can := least[w.Seat][id]
+		if !can {
+			require.Equal(t, Infeasible, w.State, "%s in %s", id, w.Seat)
+			impossible++
+			continue
+		}
+		require.Equal(t, Optimal, w.State, "%s in %s", id, w.Seat)
+		require.Equal(t, price, int64(w.Price), "%s in %s", id, w.Seat)
+		proof := rule.Prove(w.Build, ask.Needs)
+		require.True(t, proof.Stands())
+		possible++
+	}
+	return possible, impossible
 }
 
 // TestOrderOfStock holds answers to the stock, not to the order it lists its parts in.

@@ -150,7 +150,10 @@ func (d *desk) sit() error {
 	if _, _, err := d.plan(leastNew, nil, d.ask, (*plan.Problem).Least); err != nil {
 		return err
 	}
-	_, x, err := d.plan(bestNew, nil, d.ask, (*plan.Problem).Best)
+	if _, _, err := d.plan(bestNew, nil, d.ask, (*plan.Problem).Best); err != nil {
+		return err
+	}
+	x, err := d.richer()
 	if err != nil {
 		return err
 	}
@@ -190,6 +193,23 @@ func (d *desk) sit() error {
 		return d.explain(x, least.Price)
 	}
 	return nil
+}
+
+// richer is an index that has answered the brief with a tenth more to spend.
+func (d *desk) richer() (*plan.Index, error) {
+	needs := *d.ask.Needs
+	needs.Budget += needs.Budget / 10
+	ask := d.ask
+	ask.Needs = &needs
+	x := plan.NewIndex(d.stock)
+	for _, question := range []func(*plan.Problem, context.Context) plan.Answer{(*plan.Problem).Least, (*plan.Problem).Best} {
+		p, err := x.Problem(ask)
+		if err != nil {
+			return nil, err
+		}
+		question(p, within(d.deadline))
+	}
+	return x, nil
 }
 
 // plan asks one question of an index, or of a new one that is laid out in the measured time.
