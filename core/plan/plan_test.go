@@ -51,21 +51,27 @@ func TestBruteForce(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		stock := smallStock(r, all, cores[r.IntN(len(cores))])
 		ask := Ask{Needs: someNeeds(r, stock)}
-		p, err := New(stock, ask)
-		require.NoError(t, err)
-		want, cols := brute(t, stock, ask, cheaper)
-		agrees(t, p.Least(context.Background()), want, cols, ask)
-		if want != nil {
+		if bruteAgrees(t, stock, ask) {
 			stand++
 		}
-		want, cols = brute(t, stock, ask, worthier)
-		agrees(t, p.Best(context.Background()), want, cols, ask)
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)
 		}
 	}
 	require.Greater(t, stand, 40, "too few stocks with a build that stands")
 	t.Logf("%d of %d stocks have a build that stands", stand, stocks)
+}
+
+// bruteAgrees compares the cheapest build and the best with those that trying everything finds, and reports whether there are any.
+func bruteAgrees(t *testing.T, stock *part.Stock, ask Ask) bool {
+	t.Helper()
+	p, err := New(stock, ask)
+	require.NoError(t, err)
+	want, cols := brute(t, stock, ask, cheaper)
+	agrees(t, p.Least(t.Context()), want, cols, ask)
+	want, cols = brute(t, stock, ask, worthier)
+	agrees(t, p.Best(t.Context()), want, cols, ask)
+	return want != nil
 }
 
 // TestOpenIsComplete compares the ways left open with trying everything.

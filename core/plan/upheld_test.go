@@ -51,15 +51,9 @@ func TestSeatsLeftNone(t *testing.T) {
 		stock := cooledStock(r, stocks, cores[r.IntN(len(cores))])
 		ask := Ask{Needs: order(unit.Money(60_000+r.Int64N(300_000)),
 			brief.SingleWork, 1, 500+r.IntN(1500), 1+r.IntN(50), brief.AllWork, 1, 5000+r.IntN(40_000), 1+r.IntN(50))}
-		p, err := New(stock, ask)
-		require.NoError(t, err)
-		want, cols := brute(t, stock, ask, cheaper)
-		agrees(t, p.Least(t.Context()), want, cols, ask)
-		if want != nil {
+		if bruteAgrees(t, stock, ask) {
 			stand++
 		}
-		want, cols = brute(t, stock, ask, worthier)
-		agrees(t, p.Best(t.Context()), want, cols, ask)
 		if t.Failed() {
 			t.Fatalf("seed %d", seed)
 		}

@@ -1,8 +1,6 @@
 package plan
 
-import (
-	"math"
-)
+import "math"
 
 // gauge is what bounds are judged by in a search for value: a measure that is to be as low as can be, convex in the price of
 // value, which is looked for between two powers of two, and the most that a choice of use costs by a bound.

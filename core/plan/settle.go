@@ -1,0 +1,199 @@
+package plan
+
+import (
+	"math/bits"
+
+	"slipfit/core/build"
+)
+
+// settle finds the first option that passes in every column undecided at depth d, and returns the bound on what is
+// undecided; false where a column has no option left. least is the bound on everything before. What is slow to ask is asked
+// only where everything else leaves the choice standing.
+func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
+	l := &s.levels[d]
+	var told [build.Seats]int64
+	var moved [build.Seats]bool
+	// lead takes a column's first option from place k on that passes; tests are those not yet asked of the first one
+	lead := func(q, k int, tests []due, slow bool) bool {
+		rank := s.rank(q)
+		known := s.decided(s.frame, q, d)
+		least -= told[q]
+		start, cut := k, false
+		defer func() {
+			if cut {
+				s.blame.cut(q, l.cut[q])
+			}
+		}()
+		for ; k < len(rank); k++ {
+			o := int(rank[k])
+			if known && least+max(told[q], s.reach[q][o]) > s.limit {
+				return false
+			}
+			if !set(l.domain[q]).has(o) || !(slow && k == start || s.joins(q, o, d)) {
+				cut = true
+			} else if !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests) && s.upheld(q, o, d, k == start)) {
+				if !slow || s.passes(q, o, d, s.slow.of(q, d, moved[q])) {
+					break
+				}
+			}
+			moved[q], tests = true, s.quick.ripe[q][d]
+		}
+		if k == len(rank) {
+			return false
+		}
+		l.lead[q] = int32(k)
+		if known {
+			told[q] = max(told[q], s.reach[q][rank[k]])
+		}
+		least += told[q]
+		return true
+	}
+	for _, q := range s.order[d:] {
+		if s.decided(s.frame, q, d) {
+			told[q] = s.told(q, s.pick)
+			rank := s.rank(q)
+			if before := s.reach[q][rank[l.lead[q]]]; !s.fresh(q, d) {
+				told[q] = max(told[q], before)
+			}
+		}
+		if !lead(q, int(l.lead[q]), s.quick.ready[q][d], false) {
+			return 0, false
+		}
+	}
+	if !s.within(d, least) {
+		return 0, false
+	}
+	for _, q := range s.order[d:] {
+		if (moved[q] || len(s.slow.ready[q][d]) > 0) && !lead(q, int(l.lead[q]), nil, true) {
+			return 0, false
+		}
+		ahead += told[q]
+	}
+	return min(never, ahead), true
+}
+
+// decided reports a column whose scope in a frame is decided at depth d.
+func (s *search) decided(f *frame, q, d int) bool {
+	w := f.scope[q]
+	return w < 0 || f.place[w] < d
+}
+
+// fresh reports a column whose scope has just been decided, so that what it tells is all that the bound on everything knows.
+func (s *search) fresh(q, d int) bool {
+	w := s.scope[q]
+	return d == 0 || w >= 0 && s.place[w] == d-1
+}
+
+// guarded reports an option of an undecided column that a guard excludes.
+func (s *search) guarded(q, o, d int) bool {
+	for i := range s.guards {
+		g := &s.guards[i]
+		if s.decided(g.frame, q, d) && g.value[d]-g.told(q, s.pick)+g.reach[q][o] > g.limit {
+			return true
+		}
+	}
+	return false
+}
+
+// joins reports an option of an undecided column that stands with what is decided by the quick rules that hang on two columns. One that
+// does not is no longer open from where the other column is decided.
+func (s *search) joins(q, o, d int) bool {
+	for w := s.levels[d].unsure[q]; w != 0; w &= w - 1 {
+		c := bits.TrailingZeros32(w)
+		if m := s.p.match(c, q); !m.joins(s.p, s.beside[c][q], s.pick[c], o) {
+			s.drop(q, o, m.kind[1], s.place[c]+1, d)
+			for at := s.place[c] + 1; at <= d; at++ {
+				s.levels[at].cut[q] |= 1 << c
+			}
+			return false
+		}
+	}
+	return true
+}
+
+// upheld reports an option of an undecided column that leaves every other column some option by the quick rules that hang on the two, of
+// those columns that have lost some. One that was upheld before the last column was decided can only fail by what that has taken away.
+func (s *search) upheld(q, o, d int, before bool) bool {
+	l := &s.levels[d]
+	for _, c := range s.order[d:] {
+		if c == q || l.cut[c] == 0 || before && s.beside[s.order[d-1]][c] == nil {
+			continue
+		}
+		m := s.p.match(q, c)
+		with := m.company(s.p, o)
+		if with == nil || m.meets(s.p, with, o, l.domain[c]) {
+			continue
+		}
+		from := d
+		for from > 0 && !m.meets(s.p, with, o, s.levels[from-1].domain[c]) {
+			from--
+		}
+		s.drop(q, o, m.kind[0], from, d)
+		s.blame.cut(c, s.levels[from].cut[c])
+		return false
+	}
+	return true
+}
+
+// passes reports an option of an undecided column that stands with what is decided, as far as the factors given and the
+// sums can tell. What excludes it excludes all that are alike; and a factor that does is asked before those as
+// slow the next time.
+func (s *search) passes(q, o, d int, tests []due) bool {
+	room := s.levels[d].room
+	for _, i := range s.summed[q] {
+		if t := s.p.sums[i]; room[i]+t.net[q][o]-t.most[q] < 0 {
+			s.blame.sums |= 1 << i
+			if under := t.seen[q].under(o); under != nil {
+				set(s.levels[d].domain[q]).less(under)
+			}
+			return false
+		}
+	}
+	before := s.pick[q]
+	s.pick[q] = o
+	ok := true
+	for i := range tests {
+		f := tests[i]
+		if !s.holds(&f, q, o) {
+			s.blame.factor(f.id)
+			s.drop(q, o, f.by[f.at[q]], f.from, d) // whatever is decided after that
+			first := i
+			for first > 0 && tests[first-1].cost == f.cost && len(tests[first-1].open) == len(f.open) {
+				first--
+			}
+			copy(tests[first+1:i+1], tests[first:i])
+			tests[first] = f
+			ok = false
+			break
+		}
+	}
+	s.pick[q] = before
+	return ok
+}
+
+// drop takes an option of an undecided column, and all of its class, out of what is open at some depths.
+func (s *search) drop(q, o int, of *classes, from, to int) {
+	alike := of.members(o)
+	for d := from; d <= to; d++ {
+		if domain := set(s.levels[d].domain[q]); alike != nil {
+			domain.less(alike)
+		} else {
+			domain.drop(o)
+		}
+	}
+}
+
+// holds asks a factor of an option and what is decided. A walk that ends lets it stand, for nothing counts any more.
+func (s *search) holds(f *due, q, o int) bool {
+	if s.watch.ended {
+		return true
+	}
+	if f.cost > 0 {
+		s.effort += slowEffort
+	}
+	s.watch.poll(asking)
+	if f.with >= 0 {
+		return f.two(s.p, q, o, f.with, s.pick[f.with]) != failed
+	}
+	return f.ask(s.p, s.choice(f.factor)) != failed
+}
