@@ -13,8 +13,11 @@ type finding struct {
 	pick    []int
 }
 
-// findings is how many choices an Index remembers, those found last.
-const findings = 128
+// findings is how many choices an Index remembers, those found last; tried how many of them a question asks all rules of.
+const (
+	findings = 128
+	tried    = 16
+)
 
 // remember keeps a choice found for later questions to the Index, which may begin with it.
 func (p *Problem) remember(l *leaf) {
@@ -47,25 +50,39 @@ func (p *Problem) beside() string {
 }
 
 // known finds among the choices that the Index remembers the one that stands in the problem and comes first by an order, any where
-// that is nil; nil where none stands.
+// that is nil; nil where none stands of the first few.
 func (p *Problem) known(before func(l, than *leaf) bool) *leaf {
 	if len(p.index.found) == 0 || p.emptied() {
 		return nil
 	}
-	var best *leaf
+	var list []*leaf
 	beside := p.beside()
 	for i := len(p.index.found) - 1; i >= 0; i-- {
 		f := &p.index.found[i]
 		if f.beside != beside || len(f.pick) != len(p.cols) {
 			continue
 		}
-		if l := p.having(f); l != nil && (best == nil || before(l, best)) && p.admits(l) {
-			if best = l; before == nil {
-				return l
-			}
+		if l := p.having(f); l != nil {
+			list = append(list, l)
 		}
 	}
-	return best
+	if before != nil {
+		slices.SortStableFunc(list, func(l, than *leaf) int {
+			switch {
+			case before(l, than):
+				return -1
+			case before(than, l):
+				return 1
+			}
+			return 0
+		})
+	}
+	for _, l := range list[:min(len(list), tried)] {
+		if p.admits(l) {
+			return l
+		}
+	}
+	return nil
 }
 
 // having is a choice as a problem sees it; nil where it lacks an option, or the purse does not pay for it.
