@@ -21,16 +21,20 @@ func (p *Problem) Best(ctx context.Context) Answer {
 		return p.infeasible(a)
 	}
 	best := p.known(p.betters)
-	if best == nil {
+	root := p.fixed
+	if best != nil {
+		root += p.rough(p.blankFrame(-1), weights{perMinor: 1}).root()
+	} else {
 		low := p.least()
 		if best = low.best; best == nil {
 			p.conclude(&a, nil, low.proven())
 			return a
 		}
+		root = low.root()
 	}
 	p.watch.found(best)
 	h := &hunt{p: p, best: best, shares: p.shares()}
-	a.Certificate.Root = Bound{Worth: max(best.worth, h.ceiling()), Price: unit.Money(min(best.price, p.fixed+p.rough(p.blankFrame(-1), weights{perMinor: 1}).root()))}
+	a.Certificate.Root = Bound{Worth: max(best.worth, h.ceiling()), Price: unit.Money(min(best.price, root))}
 	worth, price := h.search(int64(a.Certificate.Root.Price))
 	p.conclude(&a, best, worth == best.worth && price == best.price)
 	a.Certificate.Final = Bound{Worth: worth, Price: unit.Money(price)}

@@ -44,7 +44,7 @@ func (p *Problem) Frontier(ctx context.Context) Frontier {
 	}
 	low := p.least()
 	least := low.best
-	c.Root.Price = unit.Money(p.fixed + low.bound.root())
+	c.Root.Price = unit.Money(low.root())
 	c.Nodes, c.Checks = p.watch.course.Nodes, p.index.checks-p.asked
 	switch {
 	case least == nil && !low.proven():

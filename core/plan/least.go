@@ -20,7 +20,7 @@ func (p *Problem) leastBuild() Answer {
 	low := p.least()
 	best := low.best
 	p.conclude(&a, best, low.proven())
-	a.Certificate.Root.Price = unit.Money(p.fixed + low.bound.root())
+	a.Certificate.Root.Price = unit.Money(low.root())
 	if a.Status == Feasible || a.Status == Unknown {
 		a.Certificate.Final.Price = unit.Money(low.floor())
 	}
@@ -56,7 +56,12 @@ func (low *lowest) proven() bool {
 }
 
 // floor is what no choice costs less than, where the search was ended.
-func (low *lowest) floor() int64 { return low.bound.p.fixed + max(low.bound.root(), low.open) }
+func (low *lowest) floor() int64 { return max(low.root(), low.bound.p.fixed+low.open) }
+
+// root is what no choice costs less than by the bound alone, which knows nothing of what costs more than its limit.
+func (low *lowest) root() int64 {
+	return low.bound.p.fixed + min(low.bound.root(), low.bound.limit+1)
+}
 
 // least looks for the cheapest choice.
 func (p *Problem) least() *lowest {
@@ -83,7 +88,7 @@ func (p *Problem) least() *lowest {
 			take(&l)
 		}
 	}
-	p.watch.costsNoLess(p.fixed + low.bound.root())
+	p.watch.costsNoLess(low.root())
 	p.watch.nearer = func() { p.watch.costsNoLess(p.fixed + min(s.ahead(), most)) }
 	s.run()
 	p.watch.nearer = nil

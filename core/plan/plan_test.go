@@ -74,6 +74,25 @@ func bruteAgrees(t *testing.T, stock *part.Stock, ask Ask) bool {
 	return want != nil
 }
 
+// TestRootBeyondTheBudget asks for less money than any build costs: the certificate still tells a price that no build costs less than.
+func TestRootBeyondTheBudget(t *testing.T) {
+	stock := generic(t)
+	for _, b := range briefed(t, stock) {
+		needs := *b.needs
+		needs.Budget = 0
+		p, err := New(stock, Ask{Needs: &needs})
+		require.NoError(t, err)
+		least := p.Least(t.Context()).Price
+		needs.Budget = least - least/10
+		p, err = New(stock, Ask{Needs: &needs})
+		require.NoError(t, err)
+		a := p.Least(t.Context())
+		require.Equal(t, Infeasible, a.Status, b.name)
+		require.Positive(t, a.Certificate.Root.Price, b.name)
+		require.LessOrEqual(t, a.Certificate.Root.Price, least, b.name)
+	}
+}
+
 // TestOpenIsComplete compares the ways left open with trying everything.
 func TestOpenIsComplete(t *testing.T) {
 	stocks := generic(t)
