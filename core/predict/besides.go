@@ -18,6 +18,14 @@ type Besides struct {
 // NewBesides is so many whole watts in each activity asked.
 func NewBesides(least, most []int) Besides { return Besides{least, most, fmt.Sprint(least, most)} }
 
+// atMost leaves out the heat that there is at least.
+func (x Besides) atMost() Besides {
+	if len(x.least) == 0 {
+		return x
+	}
+	return NewBesides(nil, x.most)
+}
+
 // String says how much.
 func (x Besides) String() string { return x.name }
 

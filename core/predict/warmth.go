@@ -15,20 +15,20 @@ import (
 type Warmth struct {
 	build   build.Build
 	counted build.Set // seats whose heat and drives count
-	most    []int     // W in the case besides the core at most, by activity asked
+	besides Besides
 	core    *Forecast
 	drives  []drive
-	extraW  []float64 // by load
+	extraW  []float64 // heat besides the core's at least, by load
 	disks   float64   // dB(A) of power
 }
 
 // Warmth lays a build out so, counting the heat of some of its seats, with what comes besides; nil where there is not enough in
 // it, or a sheet lacks a figure. The last one is kept for whoever asks about the same build again, and is good until then.
 func (p *Predictor) Warmth(b *build.Build, n *brief.Needs, counted build.Set, besides Besides) *Warmth {
-	if w := &p.warmth; w.core != nil && w.core.needs == n && w.counted == counted && w.core.besides.name == besides.name && same(&w.build, b) {
+	if w := &p.warmth; w.core != nil && w.core.needs == n && w.counted == counted && w.besides.name == besides.name && same(&w.build, b) {
 		return w
 	}
-	core := p.Core(b, n, besides)
+	core := p.Core(b, n, besides.atMost())
 	if core == nil || b.Board == nil {
 		return nil
 	}
@@ -44,9 +44,9 @@ func (p *Predictor) Warmth(b *build.Build, n *brief.Needs, counted build.Set, be
 	if len(m.missing) > 0 || len(m.unheard.missing) > 0 {
 		return nil
 	}
-	w := Warmth{build: *b, counted: counted, most: besides.most, core: core, disks: sound.Total(m.steady), extraW: p.warmth.extraW[:0]}
+	w := Warmth{build: *b, counted: counted, besides: besides, core: core, disks: sound.Total(m.steady), extraW: p.warmth.extraW[:0]}
 	for i := range core.loads {
-		w.extraW = append(w.extraW, m.brings(&core.loads[i]))
+		w.extraW = append(w.extraW, m.brings(&core.loads[i])+besides.at(i))
 	}
 	m.b, m.drives = b, nil // all of them have a say in what sits where
 	m.storage()
@@ -124,10 +124,16 @@ func (w *Warmth) BoardOver(load int, share float64) bool {
 		return false
 	}
 	day, step, most := w.core.Day(), heatSteps[1], w.mostW(load)
+	tooWarm := func(s *state, heldW float64) bool {
+		return s.airC+float64(converterRiseK*heldW/c.holdsW) > converterLimitC+slackK
+	}
+	if s := w.core.hottest(load, day, most); s != nil && s.kept >= share && !tooWarm(s, s.heldW) {
+		return false
+	}
 	for extraW := w.extraW[load]; ; extraW += float64(step) {
 		x := w.core.between(load, day, extraW, most, step)
 		if !x.every(func(s *state) bool {
-			return s.kept < share-slackShare || x.high != nil && s.airC+float64(converterRiseK*x.high.heldW/c.holdsW) > converterLimitC+slackK
+			return s.kept < share-slackShare || x.high != nil && tooWarm(s, x.high.heldW)
 		}) {
 			return false
 		}
@@ -152,14 +158,19 @@ func (w *Warmth) Louder(load int, wish unit.Sound) (louder, known bool) {
 
 // mostW is how much there can be in the case besides the core, W; +Inf where that is not known.
 func (w *Warmth) mostW(load int) float64 {
-	if load >= len(w.most) {
+	if load >= len(w.besides.most) {
 		return math.Inf(1)
 	}
-	return max(w.extraW[load], float64(w.most[load])-w.core.besides.at(load))
+	return max(w.extraW[load], float64(w.besides.most[load]))
 }
 
-// settles asks of ever closer bounds until they settle a question.
+// settles asks of ever closer bounds until they settle a question. It begins with the most heat that there can be.
 func (w *Warmth) settles(load int, day Day, ask func(x *bounds) (yes, no bool)) bool {
+	if most := w.core.hottest(load, day, w.mostW(load)); most != nil {
+		if _, no := ask(&bounds{low: [2]*state{most}, n: 1, high: most}); no {
+			return false
+		}
+	}
 	for _, step := range heatSteps {
 		x := w.core.between(load, day, w.extraW[load], w.mostW(load), step)
 		if x.n == 0 {
@@ -170,6 +181,18 @@ func (w *Warmth) settles(load int, day Day, ask func(x *bounds) (yes, no bool)) 
 		}
 	}
 	return false
+}
+
+// hottest is the state with the most heat; nil where that is not known, or more heat may cool.
+func (f *Forecast) hottest(load int, day Day, mostW float64) *state {
+	if math.IsInf(mostW, 1) {
+		return nil
+	}
+	s := f.state(stateKey{load: load, day: day, extraW: int(math.Ceil(mostW/float64(heatSteps[0]))) * heatSteps[0]})
+	if !s.steady {
+		return nil
+	}
+	return s
 }
 
 // heatSteps are the distances, W, between the amounts of heat that a core is solved with. The widest is tried first.
