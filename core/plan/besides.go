@@ -5,12 +5,13 @@ import (
 
 	"slipfit/core/build"
 	"slipfit/core/predict"
+	"slipfit/core/sound"
 )
 
 // besides is what comes into the air of a build besides what an early query sees: what the seats bring at least that it leaves
 // out, and what all seats that warm a build bring at most, whatever fills them.
 func (p *Problem) besides(q *query) predict.Besides {
-	if q.early == nil || len(q.early.Warms) == 0 && len(q.early.Warmer) == 0 {
+	if q.early == nil && q.rule.Holds == nil || q.early != nil && len(q.early.Warms) == 0 && len(q.early.Warmer) == 0 {
 		return predict.Besides{}
 	}
 	n := len(predict.Asked(p.ask.Needs))
@@ -21,17 +22,29 @@ func (p *Problem) besides(q *query) predict.Besides {
 			most[i] += w.most[i]
 		}
 	}
-	for _, s := range q.early.Warms {
+	var warms []build.Seat
+	if q.early != nil {
+		warms = q.early.Warms
+	}
+	disks := sound.Silent()
+	for _, s := range warms {
 		w := p.warming(s)
 		for i := range n {
 			least[i] += w.least[i]
+		}
+		if dBA := w.least[n]; dBA > 0 && !q.seats.Has(s) {
+			disks = sound.Sum(disks, float64(dBA)/1000)
 		}
 	}
 	low, high := make([]int, n), make([]int, n)
 	for i := range n {
 		low[i], high[i] = int(least[i]/1000), int(most[i]/1000)+1
 	}
-	return predict.NewBesides(low, high)
+	all := predict.NewBesides(low, high).Heard(max(0, disks))
+	if q.fed != nil {
+		all = all.Fed(q.fed)
+	}
+	return all
 }
 
 // warming is what a seat brings into the air in each activity asked, mW.

@@ -12,6 +12,7 @@ import (
 type factor struct {
 	*query
 	*sight
+	*twins                   // of an early query that can be asked of a group of supplies; else nil
 	open    []int            // its columns with several options left
 	at      [build.Seats]int // by column: its place among those the query reads
 	columns uint32           // its open columns, a bit to each
@@ -30,6 +31,9 @@ func (p *Problem) newFactor(q *query) *factor {
 	for i, c := range q.cols {
 		f.at[c] = i
 	}
+	if q.early != nil && q.early.AnySupply && q.fed == nil && p.colOf[build.Supply] >= 0 {
+		f.twins = &twins{}
+	}
 	return p.settle(f)
 }
 
@@ -46,7 +50,7 @@ type sight struct {
 // look makes the sight of a factor.
 func (f *factor) look(p *Problem) *sight {
 	if f.seen == nil {
-		f.besides = p.besides(f.query)
+		f.besides = p.posed().besides(f.query)
 		sees := p.stepped(f.rule)
 		for _, c := range f.cols {
 			k := p.cols[c].apart()

@@ -65,6 +65,7 @@ type shelf struct {
 	byRule  map[string]*classes
 	byLook  map[string]*classes // by what was looked at
 	paired  map[[2]*classes]*classes
+	feeds   *feeds // of supplies
 }
 
 // shelf lists the ways to fill a seat with so many pieces, whatever a problem admits of them.

@@ -18,7 +18,8 @@ type query struct {
 	nth   int         // which of the rule's early ones it is
 	base  build.Build // for an early query: what is settled in its seats
 
-	besides predict.Besides // for an early query: what other seats bring at least
+	besides predict.Besides   // what other seats bring at least, where it is early, and at most
+	fed     *predict.Supplies // for an early query that leaves the supply open: those it may be
 }
 
 // failed is the worth of a query that does not let the build stand.
@@ -29,10 +30,16 @@ func (p *Problem) whole(r *rule.Rule) *query {
 	return &query{rule: r, cols: p.columnsOf(r.Reads), seats: build.SetOf(r.Reads...)}
 }
 
-// soon asks a rule of a few seats, all others empty.
-func (p *Problem) soon(r *rule.Rule, nth int) *query {
+// soon asks a rule of a few seats, all others empty; with some supplies, of any of these.
+func (p *Problem) soon(r *rule.Rule, nth int, fed *predict.Supplies) *query {
 	e := &r.Early[nth]
-	q := &query{rule: r, cols: p.columnsOf(e.Seats), seats: build.SetOf(e.Seats...), early: e, nth: nth, base: p.base}
+	q := &query{rule: r, seats: build.SetOf(e.Seats...), early: e, nth: nth, base: p.base, fed: fed}
+	seats := e.Seats
+	if fed != nil {
+		seats = slices.DeleteFunc(slices.Clone(seats), func(s build.Seat) bool { return s == build.Supply })
+		q.seats = build.SetOf(seats...)
+	}
+	q.cols = p.columnsOf(seats)
 	for s := range build.Seat(build.Seats) {
 		if !q.seats.Has(s) {
 			q.base.Clear(s)
@@ -78,6 +85,9 @@ func (p *Problem) run(q *query, options []int) int64 {
 		}
 		return 0
 	}
+	if p.view.Holds(q.rule, q.besides) {
+		return 0
+	}
 	worth := int64(0)
 	margins := p.view.Run(q.rule)
 	for i := range margins {
@@ -105,7 +115,7 @@ func (p *Problem) queries(rules []*rule.Rule) (list []*query, kept []*rule.Rule)
 	for _, r := range kept {
 		w := p.whole(r)
 		for i := range r.Early {
-			if q := p.soon(r, i); early && (len(q.cols) < len(w.cols) || q.early.Fails != nil) && (r.Early[i].Leans == nil || !slices.Contains(p.ask.Lift, r.Early[i].Leans.ID)) {
+			if q := p.soon(r, i, nil); early && (len(q.cols) < len(w.cols) || q.early.Fails != nil) && (r.Early[i].Leans == nil || !slices.Contains(p.ask.Lift, r.Early[i].Leans.ID)) {
 				list = append(list, q)
 			}
 		}

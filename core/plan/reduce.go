@@ -37,6 +37,14 @@ func (p *Problem) within(live []set) *Problem {
 	return &q
 }
 
+// posed is the problem that this one is a part of, or itself.
+func (p *Problem) posed() *Problem {
+	for p.of != nil {
+		p = p.of
+	}
+	return p
+}
+
 // within is the sum over the options live in a problem.
 func (t *total) within(p *Problem) *total {
 	s := *t

@@ -19,6 +19,10 @@ type search struct {
 	quick  schedule
 	slow   schedule // of factors that read many seats, or predict heat or noise, asked last
 
+	heat     *bearing // how much heat cores bear; nil where no rule tells
+	hot      *factor  // the rule that fails past that
+	warmFrom int      // how many columns are decided when a core is
+
 	effort int64       // nodes, and what was slow to ask
 	stop   bool        // set by found to end the walk, or past the cap
 	blame  blame       // what has excluded options since it was last blank
@@ -45,6 +49,8 @@ type level struct {
 	unsure []uint32   // by column: those decided beside whose options some of its options were not looked at
 	lead   []int32    // by column: place in ranked
 	room   []int64    // by sum: what all columns can give at best
+	heat   []int64    // what memory, drives and cards bring at least, mW by activity asked
+	bears  []int64    // what the core bears of that; nil where that is not known
 	spent  []spent    // options explored, with what excluded all that holds them
 	least  int64      // the bound on everything when its column was to be decided
 	next   int64      // the bound on what is to be tried after the option that is explored
@@ -94,6 +100,7 @@ func newSearch(b *bound, limit int64, guards ...*bound) *search {
 		s.guards = append(s.guards, guard{bound: g, limit: never, value: value})
 	}
 	s.quick, s.slow = s.schedule(false), s.schedule(true)
+	s.watchHeat()
 	s.later = make([][]*factor, n)
 	for _, f := range p.many {
 		for _, c := range f.open {
@@ -234,6 +241,9 @@ func (s *search) choice(f *factor) []int {
 func (s *search) narrow(d, c, o int) {
 	from, to := &s.levels[d], &s.levels[d+1]
 	copy(to.lead, from.lead)
+	if s.heat != nil {
+		s.warm(d, c, o)
+	}
 	for i, t := range s.p.sums {
 		to.room[i] = from.room[i] + t.lack(c, o)
 	}

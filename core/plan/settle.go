@@ -149,6 +149,11 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 			return false
 		}
 	}
+	if l := &s.levels[d]; l.bears != nil && s.unbearable(l, q, o) {
+		s.blame.factor(s.hot.id)
+		set(l.domain[q]).drop(o)
+		return false
+	}
 	before := s.pick[q]
 	s.pick[q] = o
 	ok := true
@@ -157,6 +162,16 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 		if !s.holds(&f, q, o) {
 			s.blame.factor(f.id)
 			s.drop(q, o, f.by[f.at[q]], f.from, d) // whatever is decided after that
+			if f.twins != nil && q == s.p.colOf[build.Supply] && !s.watch.ended {
+				if alike := s.failAlike(&f, o); alike != nil {
+					for at := f.from; at <= d; at++ {
+						set(s.levels[at].domain[q]).less(alike)
+					}
+				}
+			}
+			if s.hot != nil && f.rule == s.hot.rule && f.early != nil && s.decidedCore(d) && !s.watch.ended {
+				s.learn(d)
+			}
 			first := i
 			for first > 0 && tests[first-1].cost == f.cost && len(tests[first-1].open) == len(f.open) {
 				first--

@@ -2,32 +2,86 @@ package predict
 
 import (
 	"fmt"
+	"math"
 
 	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/sound"
 )
 
-// Besides is heat that comes into the board's chamber besides that of the parts a build holds: at least so much, and no more than
-// so much together with what these parts bring. The zero value is none.
+// Besides is what comes into a build besides the parts it holds: heat in the board's chamber, at least so much, and no more than so
+// much together with what these parts bring; turning disks; and one of some supplies. The zero value is none.
 type Besides struct {
-	least, most []int  // W, by activity asked
-	name        string // the same, to be compared
+	least, most []int   // W, by activity asked
+	name        string  // the same, to be compared
+	disksDBA    float64 // sound power of disks at least, dB(A); nought for none
+	supplies    *Supplies
 }
 
 // NewBesides is so many whole watts in each activity asked.
-func NewBesides(least, most []int) Besides { return Besides{least, most, fmt.Sprint(least, most)} }
+func NewBesides(least, most []int) Besides {
+	return Besides{least: least, most: most, name: fmt.Sprint(least, most)}
+}
 
 // atMost leaves out the heat that there is at least.
 func (x Besides) atMost() Besides {
-	if len(x.least) == 0 {
-		return x
+	if len(x.least) > 0 {
+		x.least, x.name = nil, NewBesides(nil, x.most).name
 	}
-	return NewBesides(nil, x.most)
+	return x
 }
 
-// String says how much.
-func (x Besides) String() string { return x.name }
+// Heard is the same with disks of at least so much sound power, dB(A).
+func (x Besides) Heard(disksDBA float64) Besides {
+	x.disksDBA = disksDBA
+	return x
+}
+
+// Fed is the same with one of some supplies where a build has none.
+func (x Besides) Fed(by *Supplies) Besides {
+	x.supplies = by
+	return x
+}
+
+// String says all of it.
+func (x Besides) String() string {
+	text := x.name
+	if x.disksDBA > 0 {
+		text += fmt.Sprint(" disks ", x.disksDBA)
+	}
+	if x.supplies != nil {
+		text += " " + x.supplies.name
+	}
+	return text
+}
+
+// Disks is how loud the turning disks of a build are with those besides, dB(A) of sound power; Silent where there are none.
+func (x Besides) Disks(b *build.Build) float64 {
+	own := model{b: b}
+	for _, t := range b.Tiers() {
+		own.disk(t)
+	}
+	if x.disksDBA > 0 {
+		return sum(sound.Total(own.steady), x.disksDBA)
+	}
+	return sound.Total(own.steady)
+}
+
+// feed reports that something is known of a build without a supply with whichever of these.
+func (x Besides) feed(b *build.Build) bool {
+	if b.Supply != nil || x.supplies == nil || len(x.supplies.list) == 0 || !readyToFeed(b) {
+		return false
+	}
+	return b.Layout.Supply.OwnAir.Or(false) || !b.Layout.Chambers && b.Cooler.Liquid == nil
+}
+
+// mostW is the most heat at a load, by its place in Loads, W; +Inf where it is not known.
+func (x Besides) mostW(load int) float64 {
+	if load >= len(x.most) {
+		return math.Inf(1)
+	}
+	return float64(x.most[load])
+}
 
 // at is the least heat at a load, W.
 func (x Besides) at(load int) float64 {

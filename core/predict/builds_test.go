@@ -113,13 +113,21 @@ func TestOpenIsNeverWorse(t *testing.T) {
 // Memory, drives and cards make no build quieter, where that is said.
 func TestLouder(t *testing.T) {
 	m := newMaker(t, 15)
-	var p, q predict.Predictor
-	louder, unsaid := 0, 0
+	var p, q, other predict.Predictor
+	louder, anyLouder, unsaid, quiet := 0, 0, 0, 0
 	for range 20000 {
 		b, n := m.build(), m.needs()
 		disks := slices.DeleteFunc(b.Tiers(), func(t build.Tier) bool { return !t.Drive.Disk || m.IntN(2) == 0 })
+		holding := *b
+		for _, t := range b.Tiers() {
+			if !slices.Contains(disks, t) {
+				holding.Clear(t.Seat)
+			}
+		}
+		disksDBA := predict.Besides{}.Disks(&holding)
 		counted := some(m)
 		besides := m.besides(b, n, counted)
+		fed := m.supplies(b)
 		for i := range predict.Asked(n) {
 			alone := *b
 			if m.IntN(4) == 0 {
@@ -128,16 +136,26 @@ func TestLouder(t *testing.T) {
 			heard := q.Forecast(b, n).Run(i, predict.Ordinary).ChairDBA.Expected
 			wish := unit.Sound(math.Ceil(heard*1000)) - unit.Sound(m.IntN(2)*m.IntN(1000))
 			name := fmt.Sprintf("%s %s: %s with %s on %s and %s, besides %s", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Board.ID, b.Supply.ID, besides)
-			if p.Core(&alone, n, m.besides(b, n, 0)).Louder(i, wish, disks) {
+			if p.Core(&alone, n, m.besides(b, n, 0)).Louder(i, wish, disksDBA) {
 				require.Greater(t, heard*1000, float64(wish), name)
 				louder++
 			} else if heard*1000 > float64(wish) {
 				unsaid++
 			}
+			alone.Supply = nil
+			if any := p.Core(&alone, n, m.besides(b, n, 0).Fed(fed)); any != nil && any.Louder(i, wish, disksDBA) {
+				require.Greater(t, heard*1000, float64(wish), "with any of several supplies, "+name)
+				anyLouder++
+			}
 			if w := p.Warmth(b, n, counted, besides); w != nil {
 				if over, _ := w.Louder(i, wish); over {
 					require.Greater(t, heard*1000, float64(wish), name)
 				}
+			}
+			granted := wish + unit.Sound(m.IntN(3000))
+			if w := other.Warmth(b, n, everyWarmth, m.besides(b, n, everyWarmth)); w.Quiet(i, granted) {
+				require.LessOrEqual(t, heard*1000, float64(granted), name)
+				quiet++
 			}
 			if p.TooLoud(b, n, i, wish) {
 				require.Greater(t, heard*1000, float64(wish), name)
@@ -145,20 +163,26 @@ func TestLouder(t *testing.T) {
 		}
 	}
 	require.Greater(t, louder, 8000)
-	t.Logf("%d louder and %d louder unsaid", louder, unsaid)
+	require.Greater(t, anyLouder, 4000)
+	require.Greater(t, quiet, 4000)
+	t.Logf("%d louder, %d with any supply, and %d louder unsaid, %d quiet", louder, anyLouder, unsaid, quiet)
 }
 
 // What memory, drives and cards bring into a case, as far as it is counted, lets no part hold more, no converter and no drive stay
 // cooler, where that is said.
 func TestWarmth(t *testing.T) {
 	m := newMaker(t, 16)
-	var p, q, each predict.Predictor
-	var held, board, seated, anywhere tally
+	var p, q, each, other, last predict.Predictor
+	var held, board, seated, anywhere, fed, fedDrive, cool, boardCool, drivesCool tally
 	for range 20000 {
 		b, n := m.build(), m.needs()
 		counted := some(m)
-		w := p.Warmth(b, n, counted, m.besides(b, n, counted))
+		besides := m.besides(b, n, counted)
+		w := p.Warmth(b, n, counted, besides)
 		require.NotNil(t, w)
+		open := *b
+		open.Supply = nil
+		any := other.Warmth(&open, n, counted, besides.Fed(m.supplies(b)))
 		for i := range predict.Asked(n) {
 			f := q.Forecast(b, n)
 			r := f.Run(i, f.Day())
@@ -170,20 +194,53 @@ func TestWarmth(t *testing.T) {
 			held.see(t, w.HeldBack(i, 0.97), kept < 0.97, name)
 			over := r.Board.TempC.Expected > r.Board.LimitC
 			board.see(t, w.BoardOver(i, 0.97), over || kept < 0.97, name)
+			if bears := w.BoardBearsW(i, 0.97); !math.IsInf(bears, 1) {
+				warms := *b
+				warms.Board = nil
+				for s := range build.Seat(build.Seats) {
+					if !counted.Has(s) {
+						warms.Clear(s)
+					}
+				}
+				if predict.Brings(&warms, &predict.Asked(n)[i]) >= bears {
+					require.True(t, over || kept < 0.97, name)
+				}
+			}
+			if any != nil {
+				fed.see(t, any.BoardOver(i, 0.97), over || kept < 0.97, "with any of several supplies, "+name)
+				fed.see(t, any.HeldBack(i, 0.97), kept < 0.97, "with any of several supplies, "+name)
+			}
+			whole := last.Warmth(b, n, everyWarmth, m.besides(b, n, everyWarmth))
+			cool.see(t, whole.Cool(i), !slices.ContainsFunc(r.Parts, func(p predict.Part) bool { return p.TempC.Expected > p.LimitC-0.5 }) && kept == 1, name)
+			boardCool.see(t, whole.BoardCool(i), !over, name)
+			drivesCool.see(t, whole.DrivesCool(i), !slices.ContainsFunc(r.Drives, func(d predict.Part) bool { return d.TempC.Expected > d.LimitC }), name)
 			for _, d := range r.Drives {
 				over := d.TempC.Expected > d.LimitC
 				seated.see(t, w.DriveOver(i, d.Seat), over, d.Name+" in "+name)
+				if any != nil {
+					fedDrive.see(t, any.DriveOver(i, d.Seat), over, d.Name+" with any of several supplies in "+name)
+				}
 				if one := each.Warmth(b, n, counted&build.SetOf(d.Seat), predict.Besides{}); one != nil && placed(b, d.Seat) {
 					anywhere.see(t, one.DriveOverAnywhere(i), over, d.Name+" in "+name)
 				}
 			}
 		}
 	}
-	for name, x := range map[string]tally{"held back": held, "board": board, "drive where it sits": seated, "drive anywhere": anywhere} {
+	for name, x := range map[string]tally{"held back": held, "board": board, "drive where it sits": seated, "drive anywhere": anywhere, "any supply": fed, "drive with any supply": fedDrive, "cool": cool, "board cool": boardCool, "drives cool": drivesCool} {
 		t.Logf("%s: %d of %d said", name, x.said, x.true)
 		require.Greater(t, x.said, x.true/8, name)
 		require.Greater(t, x.said, 30, name)
 	}
+}
+
+// supplies is a build's own and some others.
+func (m maker) supplies(b *build.Build) *predict.Supplies {
+	list := []*part.Supply{b.Supply}
+	for range m.IntN(6) {
+		list = append(list, pick(m, m.stock.Supplies))
+	}
+	m.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+	return predict.NewSupplies(list)
 }
 
 // tally counts how often something was said, and how often it was so.

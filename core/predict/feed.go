@@ -3,6 +3,7 @@ package predict
 import (
 	"slipfit/core/air"
 	"slipfit/core/feed"
+	"slipfit/core/part"
 	"slipfit/core/sound"
 )
 
@@ -16,15 +17,16 @@ type supply struct {
 	fan        air.Fan
 	low        float64
 	source     sound.Source
+	any        bool    // one of several, at its best
+	lossW      float64 // of one of several
+	closed     bool    // no air comes through
 }
 
-// feed adds the supply. With a grille of its own it breathes room air; else its fan takes air of the board's chamber out of
-// the case, and its loss with it.
-func (m *model) feed() {
-	p := m.b.Supply
+// supplied reads a supply's figures.
+func (m *model) supplied(p *part.Supply) supply {
 	at := &p.Article
 	s := supply{
-		path: -1, duct: -1, level: feed.LevelNamed(string(p.Level)), rating: int64(read(&m.sheet, p.Rating, at, "rating_w")),
+		level: feed.LevelNamed(string(p.Level)), rating: int64(read(&m.sheet, p.Rating, at, "rating_w")),
 		zeroToW: thousandth(&m.sheet, p.ZeroTo, at, "fan_stopped_below_w"),
 		fan:     m.fan(&p.Fan, at, "fan."), low: m.lowest(&p.Fan, at, "fan."),
 		source: m.heard(&p.Fan, at, "fan.", "supply", 1),
@@ -33,6 +35,13 @@ func (m *model) feed() {
 		s.curve = append(s.curve, feed.CurvePoint{LoadShare: int64(point.Load), Efficiency: int64(point.Efficiency)})
 	}
 	s.fan.RatedPowerW = 0 // what its fan draws is in its loss
+	return s
+}
+
+// feed adds the supply. With a grille of its own it breathes room air; else its fan takes air of the board's chamber out of
+// the case, and its loss with it.
+func (m *model) feed(s supply) {
+	s.path, s.duct = -1, -1
 	fans := air.Fans{Count: 1, Fan: s.fan}
 	if read(&m.sheet, m.b.Layout.Supply.OwnAir, &m.b.Case.Article, "supply.own_air") {
 		s.duct = len(m.air.Consumers)

@@ -45,6 +45,7 @@ type Forecast struct {
 	model     model
 	runs      [][2]*Run
 	started   *Forecast // with a supply whose fan never stands still
+	shut      *Forecast // with a supply that no air comes through
 	told      map[toldOf]bool
 	states    map[stateKey]*state // of a core
 	loud      [][]warmth          // of a core, by load: what made builds too loud
@@ -62,17 +63,17 @@ func (p *Predictor) Forecast(b *build.Build, n *brief.Needs) *Forecast {
 	if p.last != nil && p.last.needs == n && same(&p.last.build, b) {
 		return p.last
 	}
-	p.last = p.fresh(b, n)
+	p.last = p.fresh(b, n, Besides{})
 	return p.last
 }
 
-// fresh is a forecast of a build that is ready.
-func (p *Predictor) fresh(b *build.Build, n *brief.Needs) *Forecast {
-	f := &Forecast{predictor: p, build: *b, needs: n, asked: len(n.Loads)}
+// fresh is a forecast of a build that is ready, or but for the supply.
+func (p *Predictor) fresh(b *build.Build, n *brief.Needs, besides Besides) *Forecast {
+	f := &Forecast{predictor: p, build: *b, needs: n, besides: besides, asked: len(n.Loads)}
 	f.build.Fans, f.build.Cards = slices.Clone(b.Fans), slices.Clone(b.Cards)
 	f.loads = Loads(n)
 	f.runs = make([][2]*Run, len(f.loads))
-	newModel(&f.build, &f.model)
+	newModel(&f.build, besides, &f.model)
 	return f
 }
 
@@ -114,7 +115,7 @@ func (f *Forecast) Run(load int, day Day) *Run {
 	if r := f.runs[load][day]; r != nil {
 		return r
 	}
-	r := f.run(f.loads[load], roomC(f.needs, day), f.besides.at(load))
+	r := f.run(f.loads[load], roomC(f.needs, day), f.besides.at(load), f.besides.mostW(load))
 	r.Day = day
 	f.runs[load][day] = r
 	return r
@@ -137,11 +138,11 @@ func (f *Forecast) Day() Day {
 	return Hottest
 }
 
-// run solves one load in one room, with so much heat in the board's chamber besides.
-func (f *Forecast) run(l brief.Load, roomC, besidesW float64) *Run {
+// run solves one load in one room, with so much heat in the board's chamber besides, of all that may come there at most.
+func (f *Forecast) run(l brief.Load, roomC, besidesW, mostW float64) *Run {
 	place := &f.needs.Place
 	r := &Run{
-		Load: l, RoomC: roomC, forecast: f, besidesW: besidesW,
+		Load: l, RoomC: roomC, forecast: f, besidesW: besidesW, mostW: mostW,
 		AltitudeM: float64(place.Altitude.Or(0)),
 		ChairM:    chairOf(place),
 		Missing:   f.model.missing, Unheard: f.model.unheard.missing,

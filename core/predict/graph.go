@@ -21,7 +21,7 @@ func (f *Forecast) AgainstRoom(load int, fromC, toC float64, steps int) Series {
 	s := Series{Name: "room", Unit: "°C"}
 	for i := range steps + 1 {
 		room := fromC + (toC-fromC)*float64(i)/float64(max(1, steps))
-		s.add(room, f.run(f.loads[load], room, 0))
+		s.add(room, f.run(f.loads[load], room, 0, 0))
 	}
 	return s
 }
@@ -34,7 +34,7 @@ func (f *Forecast) AgainstLoad(load int, day Day, steps int) Series {
 		of := f.loads[load]
 		part := func(x unit.Share) unit.Share { return x * unit.Share(i) / unit.Share(max(1, steps)) }
 		of.Processor, of.Graphics, of.Memory, of.Drives = part(of.Processor), part(of.Graphics), part(of.Memory), part(of.Drives)
-		s.add(100*float64(i)/float64(max(1, steps)), f.run(of, room, 0))
+		s.add(100*float64(i)/float64(max(1, steps)), f.run(of, room, 0, 0))
 	}
 	return s
 }

@@ -1,6 +1,7 @@
 package predict
 
 import (
+	"math"
 	"slices"
 
 	"slipfit/core/air"
@@ -26,6 +27,7 @@ type core struct {
 	graphics  *part.Graphics
 	supply    *part.Supply
 	besides   string
+	supplies  *Supplies
 }
 
 // coresKept is how many cores a predictor keeps forecasts of.
@@ -34,9 +36,9 @@ const coresKept = 512
 // noBoard stands for a board not chosen yet: it draws nothing and brings no sinks.
 var noBoard = part.Board{Own: unit.Known(unit.Power(0))}
 
-// Core is the forecast of a build without its memory, drives and cards, and of one without a board as if that drew nothing; nil
-// where the build has not enough in it. A predictor
-// keeps many, since builds with the same core come often.
+// Core is the forecast of a build without its memory, drives and cards, of one without a board as if that drew nothing, and of one
+// without a supply with one of those besides at its best (see Supplies); nil where the build has not enough in it. A predictor keeps
+// many, since builds with the same core come often.
 func (p *Predictor) Core(b *build.Build, n *brief.Needs, besides Besides) *Forecast {
 	bare := *b
 	if bare.Board == nil {
@@ -44,17 +46,19 @@ func (p *Predictor) Core(b *build.Build, n *brief.Needs, besides Besides) *Forec
 	}
 	bare.Memory, bare.Kits, bare.Cards = nil, 0, nil
 	bare.Boot, bare.Cache, bare.Archive = build.Storage{}, build.Storage{}, build.Storage{}
-	if !ready(&bare) {
+	if !ready(&bare) && !besides.feed(&bare) {
 		return nil
 	}
-	k := core{n, b.Case, b.Layout, b.Plate, bare.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name}
+	k := core{n, b.Case, b.Layout, b.Plate, bare.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil}
+	if b.Supply == nil {
+		k.supplies = besides.supplies
+	}
 	f := p.cores[k]
 	if f == nil || !slices.Equal(f.build.Fans, b.Fans) {
 		if len(p.cores) >= coresKept || p.cores == nil {
 			p.cores = map[core]*Forecast{}
 		}
-		f = p.fresh(&bare, n)
-		f.besides = besides
+		f = p.fresh(&bare, n, besides)
 		p.cores[k] = f
 	}
 	return f
@@ -100,20 +104,51 @@ func (f *Forecast) turning() *Forecast {
 	if f.started == nil {
 		t := *f
 		t.runs = make([][2]*Run, len(f.loads))
-		newModel(&t.build, &t.model)
+		newModel(&t.build, t.besides, &t.model)
 		t.model.supply.zeroToW = 0
 		f.started = &t
 	}
 	return f.started
 }
 
-// blown is the air that a watt of load brings through the supply's fan, m³/s, at most. A fan behind a fin pack gets half its
-// free flow through; all of it is counted here.
+// closed is the forecast with a supply that no air comes through, which leaves as much in the case as one may lose.
+func (f *Forecast) closed() *Forecast {
+	if f.shut == nil {
+		t := *f
+		t.runs = make([][2]*Run, len(f.loads))
+		m := newModel(&t.build, t.besides, &t.model)
+		if s := &m.supply; s.duct < 0 {
+			m.air.Paths[s.path].EachImpedance = closedImpedance
+			s.zeroToW = math.Inf(1)
+			s.closed = true
+		}
+		f.shut = &t
+	}
+	return f.shut
+}
+
+// closedImpedance is a way that no air comes through, Pa·s²/m⁶.
+const closedImpedance = 1e12
+
+// blown is the air that a watt of load brings through the supply's fan, m³/s, at most.
 func (r *Run) blown() float64 {
 	s := &r.forecast.model.supply
-	if s.duct >= 0 {
+	switch {
+	case s.duct >= 0:
 		return 0
+	case s.any:
+		most := 0.0
+		for i := range r.forecast.besides.supplies.list {
+			most = max(most, r.forecast.besides.supplies.list[i].blown())
+		}
+		return most
 	}
+	return s.blown()
+}
+
+// blown is the air that a watt of load brings through the fan, m³/s, at most. A fan behind a fin pack gets half its free flow
+// through; all of it is counted here.
+func (s *supply) blown() float64 {
 	low := max(s.low, leastTurning*s.fan.RatedRPM)
 	return s.fan.FreeM3PerS * (1 - low/max(1, s.fan.RatedRPM)) / (0.8 * max(1, float64(s.rating)/1000))
 }

@@ -1,6 +1,8 @@
 package predict
 
 import (
+	"math"
+
 	"slipfit/core/air"
 	"slipfit/core/build"
 	"slipfit/core/part"
@@ -58,14 +60,18 @@ type converters struct {
 
 // ready reports a build with enough in it to be predicted: a case, a board, a processor with a cooler that hangs somewhere,
 // and a supply.
-func ready(b *build.Build) bool {
-	if b.Case == nil || b.Layout == nil || b.Board == nil || b.Processor == nil || b.Cooler == nil || b.Supply == nil {
+func ready(b *build.Build) bool { return b.Supply != nil && readyToFeed(b) }
+
+// readyToFeed is ready but for the supply.
+func readyToFeed(b *build.Build) bool {
+	if b.Case == nil || b.Layout == nil || b.Board == nil || b.Processor == nil || b.Cooler == nil {
 		return false
 	}
 	return b.Cooler.Air != nil || b.Cooler.Liquid != nil && b.Mount() != nil
 }
 
-func newModel(b *build.Build, fresh *model) *model {
+// newModel lays a build out; without a supply, with one of those besides at its best.
+func newModel(b *build.Build, besides Besides, fresh *model) *model {
 	m := fresh
 	*m = model{b: b}
 	m.air.Zones = m.zones()
@@ -74,7 +80,11 @@ func newModel(b *build.Build, fresh *model) *model {
 	m.openings()
 	m.draws()
 	m.storage()
-	m.feed()
+	if b.Supply != nil {
+		m.feed(m.supplied(b.Supply))
+	} else {
+		m.feed(besides.supplies.atBest(math.Inf(1), math.Inf(1)))
+	}
 	return m
 }
 

@@ -17,7 +17,7 @@ type toldOf struct {
 	wish, disks float64
 }
 
-// Louder reports that no build which holds this one's parts and more memory, drives and cards, these turning disks among them,
+// Louder reports that no build which holds this one's parts and more memory, drives and cards, turning disks of so much sound power, dB(A), among them,
 // is as quiet at the chair as a level in an activity on an ordinary day. False says nothing.
 //
 // How: the case's fans turn at some speed between what they have here, for more heat slows none, and their full one, a
@@ -25,16 +25,9 @@ type toldOf struct {
 // are halved where it cannot be said of the whole. Within a step fans are heard at its lower end, while everything else is solved
 // with them at its upper end: so much air leaves every part at its coolest. A step in which air or coolant, at their coolest, ask the
 // fans that follow them to turn faster is none. Where Least speaks of the build it says more.
-func (f *Forecast) Louder(load int, wish unit.Sound, disks []build.Tier) bool {
+func (f *Forecast) Louder(load int, wish unit.Sound, disksDBA float64) bool {
 	const slack = 1e-3 // of a level, dB(A)
-	k := toldOf{load, float64(wish)/1000 + slack, math.Inf(-1)}
-	if len(disks) > 0 {
-		var m model
-		for _, t := range disks {
-			m.disk(t)
-		}
-		k.disks = sound.Total(m.steady)
-	}
+	k := toldOf{load, float64(wish)/1000 + slack, disksDBA}
 	told, known := f.told[k]
 	if !known {
 		if f.told == nil {
@@ -48,14 +41,14 @@ func (f *Forecast) Louder(load int, wish unit.Sound, disks []build.Tier) bool {
 
 func (f *Forecast) louder(k toldOf) bool {
 	r := f.Run(k.load, Ordinary)
-	if r.Err != nil || len(r.Missing) > 0 || atChair(sum(r.PowerDBA.Expected, k.disks), r.ChairM) <= k.wish {
+	if r.Err != nil || len(r.Missing) > 0 || !f.model.supply.any && atChair(sum(r.PowerDBA.Expected, k.disks), r.ChairM) <= k.wish {
 		return false
 	}
 	runs := f.Least(k.load, Ordinary)
 	if len(runs) > 0 && !slices.ContainsFunc(runs, func(r *Run) bool { return atChair(sum(r.leastDBA(), k.disks), r.ChairM) <= k.wish }) {
 		return true
 	}
-	return r.clear() && f.stepped(r, k)
+	return !f.model.supply.any && r.clear() && f.stepped(r, k)
 }
 
 // sum adds two levels.
@@ -320,7 +313,11 @@ func (r *Run) leastDBA() float64 {
 			own = own[1:]
 		}
 	}
-	held = append(held, sound.Running{Source: m.supply.source, RPM: own[0].RPM.Expected})
+	supply := sound.Running{Source: m.supply.source, RPM: own[0].RPM.Expected}
+	if m.supply.any {
+		supply.Source = sound.Source{Count: 1, RatedDBA: r.forecast.besides.supplies.quietestDBA(r.asksW())}
+	}
+	held = append(held, supply)
 	return min(sound.Total(held), sound.Total(cut))
 }
 
@@ -346,7 +343,7 @@ func (p *Predictor) TooLoud(b *build.Build, n *brief.Needs, load int, wish unit.
 		return true
 	}
 	f := p.Forecast(b, n)
-	if f.Run(load, Ordinary).ChairDBA.Expected*1000 <= float64(wish) || !f.Louder(load, wish, nil) {
+	if f.Run(load, Ordinary).ChairDBA.Expected*1000 <= float64(wish) || !f.Louder(load, wish, sound.Silent()) {
 		return false
 	}
 	c.loud[load] = append(c.loud[load], w)

@@ -26,6 +26,9 @@ func (m *model) duty(r *Run) {
 		c := &m.parts[i]
 		m.air.Consumers[c.index].PowerW = between(c.rest, c.most, share(&r.Load, c.seat))
 	}
+	if m.supply.any {
+		m.anySupply(r)
+	}
 	m.air.Zones[boardZone].HeatW = m.boardW + m.lightsW + m.brings(&r.Load) + r.besidesW
 	phi := openRecirculation
 	if r.forecast.needs.Place.Stands == "shelf" {
@@ -69,6 +72,9 @@ func (m *model) solve(s *air.Solver, out *air.Result, line feed.Line) error {
 
 // loss is what stays in the supply at a load.
 func (m *model) loss(dcW float64, line feed.Line) float64 {
+	if m.supply.any {
+		return m.supply.lossW
+	}
 	share, _ := m.supply.efficiency(dcW, line)
 	if share == 0 {
 		return 0

@@ -25,7 +25,7 @@ type Warmth struct {
 // Warmth lays a build out so, counting the heat of some of its seats, with what comes besides; nil where there is not enough in
 // it, or a sheet lacks a figure. The last one is kept for whoever asks about the same build again, and is good until then.
 func (p *Predictor) Warmth(b *build.Build, n *brief.Needs, counted build.Set, besides Besides) *Warmth {
-	if w := &p.warmth; w.core != nil && w.core.needs == n && w.counted == counted && w.besides.name == besides.name && same(&w.build, b) {
+	if w := &p.warmth; w.core != nil && w.core.needs == n && w.counted == counted && w.besides.name == besides.name && w.besides.supplies == besides.supplies && same(&w.build, b) {
 		return w
 	}
 	core := p.Core(b, n, besides.atMost())
@@ -119,28 +119,60 @@ func (w *Warmth) DriveOverAnywhere(load int) bool {
 // BoardOver reports converters over their limit at a load, or a part that keeps less than a share of its speed, with this much in the
 // case or more.
 func (w *Warmth) BoardOver(load int, share float64) bool {
-	c := &w.core.model.converters
-	if c.holdsW <= 0 || len(c.missing) > 0 || math.IsInf(w.mostW(load), 1) {
+	most := w.mostW(load)
+	if !w.boardKnown() || math.IsInf(most, 1) {
 		return false
 	}
-	day, step, most := w.core.Day(), heatSteps[1], w.mostW(load)
-	tooWarm := func(s *state, heldW float64) bool {
-		return s.airC+float64(converterRiseK*heldW/c.holdsW) > converterLimitC+slackK
-	}
-	if s := w.core.hottest(load, day, most); s != nil && s.kept >= share && !tooWarm(s, s.heldW) {
+	if s := w.core.hottest(load, w.core.Day(), most); s != nil && s.kept >= share && !w.tooWarm(s, s.heldW) {
 		return false
 	}
-	for extraW := w.extraW[load]; ; extraW += float64(step) {
-		x := w.core.between(load, day, extraW, most, step)
-		if !x.every(func(s *state) bool {
-			return s.kept < share-slackShare || x.high != nil && tooWarm(s, x.high.heldW)
-		}) {
+	if w.boardOver(load, share, w.extraW[load], most, 1) {
+		return true
+	}
+	const stepW = 8
+	for extraW := w.extraW[load]; ; extraW += stepW {
+		if !w.boardOver(load, share, extraW, extraW+stepW, stepW) {
 			return false
 		}
 		if extraW >= most {
 			return true
 		}
 	}
+}
+
+// BoardBearsW is the least heat at a load of which, or of more, BoardOver says so, W; +Inf where it does not of the most there can be.
+func (w *Warmth) BoardBearsW(load int, share float64) float64 {
+	most := w.mostW(load)
+	if !w.boardKnown() || math.IsInf(most, 1) || !w.boardOver(load, share, most, most, 1) {
+		return math.Inf(1)
+	}
+	under, over := int(w.extraW[load])-1, int(most)
+	for over-under > 1 {
+		if middle := (under + over) / 2; w.boardOver(load, share, float64(middle), most, 1) {
+			over = middle
+		} else {
+			under = middle
+		}
+	}
+	return float64(over)
+}
+
+func (w *Warmth) boardKnown() bool {
+	c := &w.core.model.converters
+	return c.holdsW > 0 && len(c.missing) == 0
+}
+
+// boardOver is BoardOver with heat between two amounts, the lower one to a step.
+func (w *Warmth) boardOver(load int, share, extraW, toW float64, step int) bool {
+	x := w.core.between(load, w.core.Day(), extraW, toW, w.mostW(load), step)
+	return x.every(func(s *state) bool {
+		return s.kept < share-slackShare || x.high != nil && w.tooWarm(s, x.high.heldW)
+	})
+}
+
+// tooWarm reports converters over their limit in the air of a state, where the processor holds so much.
+func (w *Warmth) tooWarm(s *state, heldW float64) bool {
+	return s.airC+float64(converterRiseK*heldW/w.core.model.converters.holdsW) > converterLimitC+slackK
 }
 
 // Louder reports a level over a wish at a load on an ordinary day, with this much in the case or more and disks no quieter; known
@@ -172,7 +204,7 @@ func (w *Warmth) settles(load int, day Day, ask func(x *bounds) (yes, no bool)) 
 		}
 	}
 	for _, step := range heatSteps {
-		x := w.core.between(load, day, w.extraW[load], w.mostW(load), step)
+		x := w.core.between(load, day, w.extraW[load], w.extraW[load]+float64(step), w.mostW(load), step)
 		if x.n == 0 {
 			return false
 		}
@@ -216,12 +248,14 @@ func (x *bounds) every(is func(*state) bool) bool {
 	return x.n > 0
 }
 
-// between finds the bounds of builds that bring so much heat besides the core, or more up to the most, to a step; none where
-// more heat may cool.
-func (f *Forecast) between(load int, day Day, extraW, mostW float64, step int) (x bounds) {
+// between finds the bounds of builds that bring heat between two amounts besides the core, to a step; none where more heat, up to the
+// most, may cool.
+func (f *Forecast) between(load int, day Day, extraW, toW, mostW float64, step int) (x bounds) {
 	k := stateKey{load: load, day: day, extraW: int(math.Floor(extraW/float64(step))) * step}
 	above, most := k, (*state)(nil)
-	above.extraW += step
+	if above.extraW += step; toW > float64(above.extraW) {
+		above.extraW = int(math.Ceil(toW/float64(heatSteps[0]))) * heatSteps[0]
+	}
 	if !math.IsInf(mostW, 1) {
 		k := k
 		k.extraW = max(above.extraW, int(math.Ceil(mostW/float64(heatSteps[0])))*heatSteps[0])
@@ -236,18 +270,25 @@ func (f *Forecast) between(load int, day Day, extraW, mostW float64, step int) (
 		x.high = high
 	}
 	s := &f.model.supply
-	if s.duct >= 0 || low.turns && low.dcW > s.zeroToW+nearlyW || most != nil && most.steady && !most.turns && most.dcW < s.zeroToW-nearlyW {
+	sure := low.turns && low.dcW > s.zeroToW+nearlyW || most != nil && most.steady && !most.turns && most.dcW < s.zeroToW-nearlyW
+	if s.duct >= 0 || sure && !s.any {
 		return x
 	}
 	if low.turns { // and may as well be at rest
 		return bounds{}
 	}
-	k.turning = true
-	turning := f.state(k)
-	if !turning.steady {
+	k.supply = turning
+	turns := f.state(k)
+	if !turns.steady {
 		return bounds{}
 	}
-	x.low[1], x.n, x.high = turning, 2, nil
+	x.low[1], x.n, x.high = turns, 2, nil
+	if f.model.chambers() == 1 && f.model.b.Cooler.Liquid == nil {
+		above.supply = closed
+		if high := f.state(above); high.steady {
+			x.high = high
+		}
+	}
 	return x
 }
 
@@ -262,6 +303,7 @@ type state struct {
 	kept         float64 // the least share of speed that a part keeps
 	heldW        float64 // by the processor
 	dcW          float64 // that the supply gives
+	asksW        float64 // that all but fans ask of it
 	turns        bool    // the supply's fan
 	powerDBA     float64 // of all but turning disks
 	leastDBA     float64 // the same with any more heat, at least
@@ -273,11 +315,20 @@ func (s *state) inletC(beta float64) float64 { return s.freshC + float64(beta*(s
 
 // stateKey says which state of a core.
 type stateKey struct {
-	load    int
-	day     Day
-	extraW  int
-	turning bool // with a supply whose fan never stands still
+	load   int
+	day    Day
+	extraW int
+	supply supplyState
 }
+
+// supplyState is what is taken of a supply besides its figures.
+type supplyState uint8
+
+const (
+	asItIs  supplyState = iota
+	turning             // its fan never stands still
+	closed              // no air comes through it
+)
 
 // state solves the core with so much heat besides.
 func (f *Forecast) state(k stateKey) *state {
@@ -285,15 +336,18 @@ func (f *Forecast) state(k stateKey) *state {
 		return s
 	}
 	of := f
-	if k.turning {
+	switch k.supply {
+	case turning:
 		of = f.turning()
+	case closed:
+		of = f.closed()
 	}
-	r := of.run(f.loads[k.load], roomC(f.needs, k.day), f.besides.at(k.load)+float64(k.extraW))
+	r := of.run(f.loads[k.load], roomC(f.needs, k.day), f.besides.at(k.load)+float64(k.extraW), f.besides.mostW(k.load))
 	s := &state{}
 	if r.Err == nil && len(r.Missing) == 0 && r.steady() {
 		*s = state{
 			steady: true, free: r.free(), airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, kept: 1, heldW: r.Parts[0].HeldW.Expected,
-			dcW: r.DCW.Expected, turns: r.Cooling[len(r.Cooling)-1].RPM.Expected > 0,
+			dcW: r.DCW.Expected, asksW: r.asksW(), turns: r.Cooling[len(r.Cooling)-1].RPM.Expected > 0,
 			powerDBA: r.PowerDBA.Expected, leastDBA: r.leastDBA(), heard: len(r.Unheard) == 0,
 		}
 		for i := range r.Parts {

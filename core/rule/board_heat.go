@@ -17,12 +17,26 @@ With no brief: everything at work at 22 °C. When short: a board with larger con
 	Source: "limit and the air a board's figure holds in: common practice",
 	Reads:  loadSeats,
 	Early: []Early{
-		{Seats: coreSeats, Warms: predict.Warming, Fails: boardOver(0), Leans: &HeldPower},
-		{Seats: loadSeats, Warmer: predict.Warming, Fails: boardOver(everyWarmth), Leans: &HeldPower},
+		{Seats: coreSeats, Warms: predict.Warming, Fails: boardOver(0), Bears: boardBears, AnySupply: true, Leans: &HeldPower},
+		{Seats: loadSeats, Warmer: predict.Warming, Fails: boardOver(everyWarmth), AnySupply: true, Leans: &HeldPower},
 	},
+	Holds: func(v *View) bool { return v.every((*predict.Warmth).BoardCool) },
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) { v.temperature(v.find, r.Load.Activity, r, &r.Board) })
 	},
+}
+
+// boardBears is what a core bears before boardOver says so.
+func boardBears(v *View) []float64 {
+	w := v.predictor().Warmth(v.Build, v.Needs, 0, v.besides)
+	if w == nil {
+		return nil
+	}
+	var list []float64
+	for i := range predict.Asked(v.Needs) {
+		list = append(list, w.BoardBearsW(i, float64(keptSpeed)/100_000))
+	}
+	return list
 }
 
 // boardOver asks whether converters pass their limit, or a part is held back, with the heat of some seats or more.

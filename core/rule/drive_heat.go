@@ -26,16 +26,16 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 		{Seats: []build.Seat{build.Board, build.Boot}, Fails: func(v *View) bool { return v.tooHot(v.Boot) }},
 		{Seats: []build.Seat{build.Board, build.Cache}, Fails: func(v *View) bool { return v.tooHot(v.Cache) }},
 		{Seats: []build.Seat{build.Board, build.Archive}, Fails: func(v *View) bool { return v.tooHot(v.Archive) }},
-		{Seats: []build.Seat{build.Case, build.Board, build.Graphics, build.Boot, build.Cache, build.Archive, build.Cards}, Fails: (*View).hotInOpen},
 		{Seats: []build.Seat{build.Case, build.Board, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive}, Fails: func(v *View) bool {
 			return v.Board != nil && slices.ContainsFunc(v.Needs.Loads, func(l brief.Load) bool { return predict.OverLimit(v.Build, l, &v.Needs.Place) })
 		}},
 		inCase(build.Boot), inCase(build.Cache), inCase(build.Archive),
 		whereItSits(build.Boot), whereItSits(build.Cache), whereItSits(build.Archive),
-		{Seats: loadSeats, Warmer: []build.Seat{build.Memory}, Fails: func(v *View) bool {
+		{Seats: loadSeats, Warmer: []build.Seat{build.Memory}, AnySupply: true, Fails: func(v *View) bool {
 			return v.hotWhereItSits(build.Boot, everyWarmth) || v.hotWhereItSits(build.Cache, everyWarmth) || v.hotWhereItSits(build.Archive, everyWarmth)
 		}},
 	},
+	Holds: func(v *View) bool { return v.every((*predict.Warmth).DrivesCool) },
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) {
 			for i := range r.Drives {
@@ -64,25 +64,9 @@ func (v *View) tooHot(s build.Storage) bool {
 	return false
 }
 
-// hotInOpen reports drives of which one passes its limit in some activity where the board puts it, even in room air.
-func (v *View) hotInOpen() bool {
-	if v.Board == nil {
-		return false
-	}
-	for _, l := range v.Needs.Loads {
-		o := v.predictor().Open(v.Build, v.Needs, l, predict.Hottest)
-		for i := range o.Drives {
-			if d := &o.Drives[i]; len(d.Missing) == 0 && d.TempC.Expected > d.LimitC {
-				return true
-			}
-		}
-	}
-	return false
-}
-
 // inCase asks whether drives of a tier pass their limit in the case, in whatever socket and whatever else is in there.
 func inCase(tier build.Seat) Early {
-	return Early{Seats: append(slices.Clone(coreSeats), tier), Warms: except(predict.Warming, tier), Fails: func(v *View) bool {
+	return Early{Seats: append(slices.Clone(coreSeats), tier), Warms: except(predict.Warming, tier), AnySupply: true, Fails: func(v *View) bool {
 		return named(v.Needs) && v.warm(build.SetOf(tier), (*predict.Warmth).DriveOverAnywhere)
 	}}
 }
@@ -92,7 +76,7 @@ func inCase(tier build.Seat) Early {
 func whereItSits(tier build.Seat) Early {
 	placed := []build.Seat{build.Boot, build.Cache, build.Archive, build.Cards}
 	return Early{
-		Seats: slices.Concat(coreSeats, placed), Warms: except(predict.Warming, tier), Places: except(placed, tier),
+		Seats: slices.Concat(coreSeats, placed), AnySupply: true, Warms: except(predict.Warming, tier), Places: except(placed, tier),
 		Fails: func(v *View) bool { return v.hotWhereItSits(tier, build.SetOf(tier)) },
 	}
 }

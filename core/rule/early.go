@@ -33,6 +33,23 @@ func (v *View) warm(counted build.Set, holds func(w *predict.Warmth, load int) b
 	return false
 }
 
+// every reports that something holds of a whole build in every activity, by what its core comes to with more heat besides.
+func (v *View) every(holds func(w *predict.Warmth, load int) bool) bool {
+	w := v.predictor().Warmth(v.Build, v.Needs, everyWarmth, v.besides)
+	if w == nil {
+		return false
+	}
+	for i := range predict.Asked(v.Needs) {
+		if !holds(w, i) {
+			return false
+		}
+	}
+	return true
+}
+
+// cool reports a whole build none of whose parts comes near its limit.
+func (v *View) cool() bool { return v.every((*predict.Warmth).Cool) }
+
 // Brings is what board, memory, drives and cards of a build bring into its air in each activity asked, W, as far as their sheets
 // say it.
 func (v *View) Brings() []float64 {

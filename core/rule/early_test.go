@@ -2,11 +2,13 @@ package rule
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"slipfit/catalog"
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/predict"
 	"slipfit/core/unit"
 
@@ -29,7 +31,7 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 		}
 	}
 	r := rand.New(rand.NewPCG(7, 11))
-	turned := map[string]int{}
+	turned, anySupply, held := map[string]int{}, map[string]int{}, map[string]int{}
 	for n := range 4000 {
 		b := randomBuild(r, stock)
 		for s := range build.Seat(build.Seats) {
@@ -39,10 +41,14 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 		}
 		whole := NewView(b, needs[n%2])
 		for _, rule := range All {
-			if len(rule.Early) == 0 {
+			if len(rule.Early) == 0 && rule.Holds == nil {
 				continue
 			}
 			stands := passes(whole.Run(rule))
+			if rule.Holds != nil && whole.both(build.Compulsory()...) && NewView(b, needs[n%2]).Holds(rule, besides(b, Early{}, needs[n%2])) {
+				require.True(t, stands, "rule %s holds", rule.ID)
+				held[rule.ID]++
+			}
 			for _, early := range rule.Early {
 				seats := early.Seats
 				alone := *b
@@ -51,20 +57,42 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 						alone.Clear(s)
 					}
 				}
-				if NewView(&alone, needs[n%2]).FailsEarly(rule, early, besides(b, early, needs[n%2])) {
-					require.False(t, stands && whole.both(build.Compulsory()...) && !saidBy(whole, rule), "rule %s fails %v alone and passes the whole build", rule.ID, seats)
+				stands := stands && whole.both(build.Compulsory()...) && !saidBy(whole, rule)
+				besides := besides(b, early, needs[n%2])
+				if NewView(&alone, needs[n%2]).FailsEarly(rule, early, besides) {
+					require.False(t, stands, "rule %s fails %v alone and passes the whole build", rule.ID, seats)
 					turned[rule.ID]++
+				}
+				if early.Bears != nil && stands {
+					warms := *b
+					warms.Board = nil
+					bears := NewView(&alone, needs[n%2]).BearsEarly(early, besides)
+					for i, w := range NewView(&warms, needs[n%2]).Brings() {
+						require.True(t, bears == nil || w < bears[i], "rule %s bears %v W and stands with %v", rule.ID, bears, w)
+					}
+				}
+				if early.AnySupply && b.Supply != nil {
+					alone.Supply = nil
+					fed := predict.NewSupplies([]*part.Supply{stock.Supplies[r.IntN(len(stock.Supplies))], b.Supply, stock.Supplies[r.IntN(len(stock.Supplies))]})
+					if NewView(&alone, needs[n%2]).FailsEarly(rule, early, besides.Fed(fed)) {
+						require.False(t, stands, "rule %s fails %v with any of several supplies and passes the whole build", rule.ID, seats)
+						anySupply[rule.ID]++
+					}
 				}
 				require.True(t, build.SetOf(rule.Reads...).Holds(build.SetOf(seats...)), "rule %s", rule.ID)
 			}
 		}
 	}
 	for _, rule := range All {
+		any := slices.ContainsFunc(rule.Early, func(e Early) bool { return e.AnySupply })
+		require.True(t, rule.Holds == nil || held[rule.ID] > 0, "rule %s never held", rule.ID)
+		require.True(t, !any || anySupply[rule.ID] > 0, "rule %s never decided early with the supply open", rule.ID)
 		require.True(t, len(rule.Early) == 0 || turned[rule.ID] > 0, "rule %s never decided early", rule.ID)
 	}
 }
 
-// besides is what the planner may tell an early question of a build: what seats that warm it bring at least, and all of them at most.
+// besides is what the planner may tell an early question of a build: what seats that warm it bring at least and how loud those are that
+// it does not see, and what all of them bring at most.
 func besides(b *build.Build, e Early, n *brief.Needs) predict.Besides {
 	brings := func(seats []build.Seat, up float64) []int {
 		some := *b
@@ -79,7 +107,13 @@ func besides(b *build.Build, e Early, n *brief.Needs) predict.Besides {
 		}
 		return list
 	}
-	return predict.NewBesides(brings(e.Warms, 0), brings(predict.Warming, 1))
+	disks := *b
+	for s := range build.Seat(build.Seats) {
+		if !build.SetOf(e.Warms...).Has(s) || build.SetOf(e.Seats...).Has(s) {
+			disks.Clear(s)
+		}
+	}
+	return predict.NewBesides(brings(e.Warms, 0), brings(predict.Warming, 1)).Heard(NewView(&disks, n).Disks())
 }
 
 // saidBy reports that another rule says what a rule found early: a card or a module without a place beside the others is

@@ -17,6 +17,7 @@ panel, and it breathes 20 % mixed air; with a closed panel mixed air alone. Its 
 cooler, an open panel, more case air.`,
 	Source: "series resistances: Bergman/Incropera, Fundamentals of Heat and Mass Transfer, ch. 3; air-side exponent, mixing and control curve: common practice",
 	Reads:  loadSeats,
+	Holds:  (*View).cool,
 	Check: func(v *View) []Margin {
 		if v.Graphics == nil {
 			return nil

@@ -27,9 +27,10 @@ they hold less. When short: a larger cooler, more air, a part that asks less.`,
 	Early: []Early{
 		{Seats: []build.Seat{build.Processor, build.Cooler}},
 		{Seats: []build.Seat{build.Graphics}},
-		{Seats: coreSeats, Fails: (*View).heldBack, Warms: predict.Warming},
-		{Seats: loadSeats, Fails: (*View).heldBack, Warmer: predict.Warming},
+		{Seats: coreSeats, Fails: (*View).heldBack, AnySupply: true, Warms: predict.Warming},
+		{Seats: loadSeats, Fails: (*View).heldBack, AnySupply: true, Warmer: predict.Warming},
 	},
+	Holds: (*View).cool,
 	Check: func(v *View) []Margin {
 		if v.forecast() == nil {
 			return v.keptInOpen()

@@ -35,14 +35,15 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		{Seats: []build.Seat{build.Case, build.Cooler}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
-		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}, Fails: (*View).louder,
+		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}, Fails: (*View).louder, AnySupply: true,
 			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
-		{Seats: coreSeats, Fails: (*View).louder, Warms: predict.Warming},
-		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks, Warms: predict.Warming, Warmer: []build.Seat{build.Boot}},
-		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks, Warms: predict.Warming, Warmer: []build.Seat{build.Cache}},
-		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks, Warms: predict.Warming, Warmer: []build.Seat{build.Archive}},
+		{Seats: coreSeats, Fails: (*View).louder, AnySupply: true, Warms: predict.Warming},
+		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Boot}},
+		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Cache}},
+		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Archive}},
 		{Seats: loadSeats, Fails: (*View).tooLoud, Warmer: predict.Warming},
 	},
+	Holds: (*View).quiet,
 	Check: func(v *View) []Margin {
 		wish, ok := v.Needs.Place.Noise.Get()
 		if !ok {
@@ -58,6 +59,16 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		v.loud(f.Run(len(f.Loads())-1, predict.Ordinary), wish)
 		return v.margins
 	},
+}
+
+// quiet reports a whole build that is as quiet as wished, in every activity and at rest.
+func (v *View) quiet() bool {
+	wish, ok := v.Needs.Place.Noise.Get()
+	if !ok {
+		return true
+	}
+	quiet := func(w *predict.Warmth, load int) bool { return w.Quiet(load, wish) }
+	return v.every(quiet) && quiet(v.predictor().Warmth(v.Build, v.Needs, everyWarmth, v.besides), len(predict.Loads(v.Needs))-1)
 }
 
 // inOpen judges a build that is not whole by what its parts are heard at in the open.
@@ -82,7 +93,7 @@ func (v *View) louder() bool {
 	if !ok || f == nil {
 		return false
 	}
-	disks := slices.DeleteFunc(v.Tiers(), func(t build.Tier) bool { return !t.Drive.Disk })
+	disks := v.besides.Disks(v.Build)
 	for i := range f.Asked() {
 		if f.Louder(i, wish, disks) {
 			return true

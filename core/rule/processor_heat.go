@@ -21,6 +21,7 @@ prediction never passes the limit: a margin of nought means held back.
 With no brief: everything at work at 22 °C. When nought: a larger cooler, a radiator that takes room air, more case air.`,
 	Source: "ε-NTU, unmixed crossflow: Bergman/Incropera, Fundamentals of Heat and Mass Transfer, ch. 11; series resistances and fan laws: ASHRAE Handbook; splits, paste and control curves: common practice",
 	Reads:  loadSeats,
+	Holds:  (*View).cool,
 	Check: func(v *View) []Margin {
 		return v.asked(func(_ *predict.Forecast, r *predict.Run) { v.temperature(v.find, r.Load.Activity, r, &r.Parts[0]) })
 	},

@@ -51,6 +51,9 @@ type Rule struct {
 	// Check returns the rule's margins for a build, none where it does not apply (a seat it needs is empty). It reads
 	// nothing but v, and always gives the same margins for the same v. The slice is valid until the next check on v.
 	Check func(v *View) []Margin
+	// Holds is a quick way to tell that Check, of a build with every compulsory seat filled, finds margins that all pass; where it
+	// reports false, Check decides. Nil always asks Check. Tests hold the rule to it.
+	Holds func(v *View) bool
 	// Sum is set on a rule that is a sum over seats; its Check is made from the same terms.
 	Sum *Sum
 	// Bounds are sums over seats that are not negative on any build that stands and has those seats filled which the rule
@@ -67,6 +70,12 @@ type Early struct {
 	// Warms lists seats whose parts only warm the air of a build and are not counted by Fails as they are. What they bring at
 	// least, whatever fills them, it may count: v tells it.
 	Warms []build.Seat
+	// Bears is how much heat may come besides, W by activity asked: with that much or more no build which stands holds these seats. +Inf
+	// is no limit. Nil says nothing.
+	Bears func(v *View) []float64
+	// AnySupply says that Fails may be asked with no supply too: what it then reports no build which stands holds together with any of
+	// the supplies that v tells. So may Bears.
+	AnySupply bool
 	// Places lists seats of which Fails sees no more than the rule DriveSlots does: what takes which place.
 	Places []build.Seat
 	// Warmer lists seats of which this holds: where Fails reports some part there, no build stands either that holds in its place
@@ -207,4 +216,22 @@ func (v *View) FailsEarly(r *Rule, e Early, besides predict.Besides) bool {
 		}
 	}
 	return false
+}
+
+// BearsEarly is what Bears says of a few seats of a build, the others being empty.
+func (v *View) BearsEarly(e Early, besides predict.Besides) []float64 {
+	v.besides = besides
+	defer func() { v.besides = predict.Besides{} }()
+	return e.Bears(v)
+}
+
+// Holds reports a build that a rule lets stand, as far as the rule has a quick way to tell. Besides is the most that may warm builds like
+// it.
+func (v *View) Holds(r *Rule, besides predict.Besides) bool {
+	if r.Holds == nil {
+		return false
+	}
+	v.besides = besides
+	defer func() { v.besides = predict.Besides{} }()
+	return r.Holds(v)
 }

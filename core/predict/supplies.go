@@ -1,0 +1,148 @@
+package predict
+
+import (
+	"cmp"
+	"crypto/sha256"
+	"fmt"
+	"math"
+	"slices"
+
+	"slipfit/core/air"
+	"slipfit/core/feed"
+	"slipfit/core/part"
+)
+
+// Supplies are power supplies of which one feeds a build, whichever it is. Those whose sheets lack a figure are left out: no build
+// with one stands by a rule that predicts.
+//
+// A supply with air of its own leaves the case alone. One that breathes air of the case drives some out, or lets some in. Of all of
+// them no fan drives more than the strongest, and no way is freer than the freest. So in one chamber no less air goes through the case
+// with both of these than with a supply that drives air out; and with the freest way and a fan that stands still no less than with
+// one that lets air in. More air is cooler air: the argument is the one at Run.steady. With its way closed a case is
+// warmest. A coolant need not follow the case's air, and one of two chambers may grow warmer with more air through the other: of such
+// builds nothing is said.
+type Supplies struct {
+	list []supply
+	name string
+}
+
+// NewSupplies lists them.
+func NewSupplies(list []*part.Supply) *Supplies {
+	s := &Supplies{}
+	sum := sha256.New()
+	for _, p := range list {
+		var m model
+		if one := m.supplied(p); len(m.missing) == 0 {
+			s.list = append(s.list, one)
+			fmt.Fprintln(sum, p.ID, one.rating, one.level, one.curve, one.zeroToW, one.low, one.fan)
+		}
+	}
+	s.name = fmt.Sprintf("%d supplies %x", len(s.list), sum.Sum(nil))
+	return s
+}
+
+// GroupSupplies sorts supplies by how loud they are, all in all, into so many groups at most, and tells which is in which.
+func GroupSupplies(list []*part.Supply, most int) (groups []*Supplies, of []int) {
+	order, loudDBA := make([]int, len(list)), make([]float64, len(list))
+	for i, p := range list {
+		var m model
+		s := m.supplied(p)
+		order[i] = i
+		for _, usualW := range [...]float64{100, 200, 300, 450, 600} {
+			loudDBA[i] += max(0, s.source.PowerDBA(s.rpm(usualW)))
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(loudDBA[a], loudDBA[b]) })
+	of = make([]int, len(list))
+	for g := range min(most, len(list)) {
+		var some []*part.Supply
+		for _, i := range order[g*len(list)/most : (g+1)*len(list)/most] {
+			of[i], some = g, append(some, list[i])
+		}
+		groups = append(groups, NewSupplies(some))
+	}
+	return groups, of
+}
+
+// quietestDBA is the sound power of the quietest of them at a load or more.
+func (s *Supplies) quietestDBA(loadW float64) float64 {
+	least := math.Inf(1)
+	for i := range s.list {
+		least = min(least, s.list[i].source.PowerDBA(s.list[i].rpm(loadW)))
+	}
+	return least
+}
+
+// atBest is a supply whose fan drives as much as the strongest does at a load, where it starts by another, through a way as free as the
+// freest, makes no sound, and loses nothing; or stands still, until zeroToW is set to nought.
+func (s *Supplies) atBest(loadW, mostW float64) supply {
+	const leastPa = 1e-3
+	drivePa, impedance := leastPa, math.Inf(1)
+	for i := range s.list {
+		x := &s.list[i]
+		turns := 0.0
+		if x.zeroToW <= mostW {
+			turns = x.rpm(max(loadW, x.zeroToW)) / x.fan.RatedRPM
+		}
+		drivePa = max(drivePa, turns*turns*x.fan.ShutoffPa)
+		impedance = min(impedance, x.fan.Impedance())
+	}
+	fan := air.Fan{ShutoffPa: drivePa, FreeM3PerS: math.Sqrt(drivePa / impedance), RatedRPM: 1000}
+	return supply{any: true, rating: 1, zeroToW: math.Inf(1), fan: fan, low: fan.RatedRPM}
+}
+
+// lossW is the most that stays in one of them at a load.
+func (s *Supplies) lossW(loadW float64) float64 {
+	most := 0.0
+	for i := range s.list {
+		for _, line := range [...]feed.Line{feed.Line115, feed.Line230} {
+			if share, _ := s.list[i].efficiency(loadW, line); share > 0 {
+				most = max(most, loadW/share-loadW)
+			}
+		}
+	}
+	return most
+}
+
+// asksW is what a run's parts but fans draw, W, where none is at its limit.
+func (r *Run) asksW() float64 {
+	m := &r.forecast.model
+	sum := m.boardW + m.lightsW + m.brings(&r.Load) + r.besidesW + m.pumpW + devicesW
+	for i := range m.parts {
+		sum += between(m.parts[i].rest, m.parts[i].most, share(&r.Load, m.parts[i].seat))
+	}
+	return sum
+}
+
+// fansW is what its fans draw at full speed, W.
+func (m *model) fansW() float64 {
+	sum := 0.0
+	for i := range m.air.Consumers {
+		f := &m.air.Consumers[i].Fans
+		sum += float64(f.Count) * f.Fan.RatedPowerW
+	}
+	for i := range m.air.Paths {
+		if p := &m.air.Paths[i]; p.OwnOf == 0 {
+			sum += float64(p.Fans.Count) * p.Fans.Fan.RatedPowerW
+		}
+	}
+	return sum
+}
+
+// anySupply sets the supply of a run that may be any of several.
+func (m *model) anySupply(r *Run) {
+	s := &m.supply
+	if s.duct >= 0 {
+		return
+	}
+	loadW, all := r.asksW()+m.fansW(), r.forecast.besides.supplies
+	mostW := loadW + max(0, r.mostW-r.besidesW)
+	path := &m.air.Paths[s.path]
+	if s.closed {
+		s.lossW = all.lossW(mostW)
+		return
+	}
+	best := all.atBest(loadW, mostW)
+	path.Fans.Fan, s.fan, s.low = best.fan, best.fan, best.low
+	path.EachImpedance = packImpedance * best.fan.Impedance()
+}
