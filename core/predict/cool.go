@@ -55,8 +55,8 @@ func (w *Warmth) under(load int, day Day, enough func(*state) bool) bool {
 // isOver reports a core with so much heat besides, to the next step, that is cool enough and of which all that has less heat is no
 // warmer: no part is at its limit, and the supply's fan stands still with so much or turns with what there is.
 func (w *Warmth) isOver(load int, day Day, heatW float64, enough func(*state) bool) bool {
-	heatW = float64(heatSteps[0]) * math.Ceil(heatW/float64(heatSteps[0]))
-	s := w.core.state(stateKey{load: load, day: day, extraW: int(heatW)})
+	heatW = ceil(heatW, heatSteps[0])
+	s := w.core.state(stateKey{load: load, day: day, extraW: heatW})
 	if !s.steady || !s.free {
 		return false
 	}

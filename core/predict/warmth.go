@@ -68,9 +68,10 @@ func (m *model) brings(l *brief.Load) float64 {
 // Limits by which a bound must be passed to count: more than solver and supply leave open, and what a part that holds its limit
 // leaves open of the air beside it.
 const (
-	slackK     = 0.05
-	slackShare = 1e-4
-	slackDBA   = 0.02
+	slackK       = 0.05
+	ownAirSlackK = 0.005
+	slackShare   = 1e-4
+	slackDBA     = 0.02
 )
 
 // HeldBack reports a part that keeps less than a share of its speed at a load, with this much in the case or more.
@@ -126,7 +127,7 @@ func (w *Warmth) BoardOver(load int, share float64) bool {
 	if s := w.core.hottest(load, w.core.Day(), most); s != nil && s.kept >= share && !w.tooWarm(s, s.heldW) {
 		return false
 	}
-	if w.boardOver(load, share, w.extraW[load], most, 1) {
+	if w.boardOver(load, share, w.extraW[load], most, finestW) {
 		return true
 	}
 	const stepW = 8
@@ -143,18 +144,18 @@ func (w *Warmth) BoardOver(load int, share float64) bool {
 // BoardBearsW is the least heat at a load of which, or of more, BoardOver says so, W; +Inf where it does not of the most there can be.
 func (w *Warmth) BoardBearsW(load int, share float64) float64 {
 	most := w.mostW(load)
-	if !w.boardKnown() || math.IsInf(most, 1) || !w.boardOver(load, share, most, most, 1) {
+	if !w.boardKnown() || math.IsInf(most, 1) || !w.boardOver(load, share, most, most, finestW) {
 		return math.Inf(1)
 	}
-	under, over := int(w.extraW[load])-1, int(most)
-	for over-under > 1 {
-		if middle := (under + over) / 2; w.boardOver(load, share, float64(middle), most, 1) {
+	under, over := floor(w.extraW[load], finestW)-finestW, floor(most, finestW)
+	for over-under > finestW {
+		if middle := floor((under+over)/2, finestW); w.boardOver(load, share, middle, most, finestW) {
 			over = middle
 		} else {
 			under = middle
 		}
 	}
-	return float64(over)
+	return over
 }
 
 func (w *Warmth) boardKnown() bool {
@@ -163,8 +164,8 @@ func (w *Warmth) boardKnown() bool {
 }
 
 // boardOver is BoardOver with heat between two amounts, the lower one to a step.
-func (w *Warmth) boardOver(load int, share, extraW, toW float64, step int) bool {
-	x := w.core.between(load, w.core.Day(), extraW, toW, w.mostW(load), step)
+func (w *Warmth) boardOver(load int, share, extraW, toW, stepW float64) bool {
+	x := w.core.between(load, w.core.Day(), extraW, toW, w.mostW(load), stepW)
 	return x.every(func(s *state) bool {
 		return s.kept < share-slackShare || x.high != nil && w.tooWarm(s, x.high.heldW)
 	})
@@ -172,7 +173,15 @@ func (w *Warmth) boardOver(load int, share, extraW, toW float64, step int) bool 
 
 // tooWarm reports converters over their limit in the air of a state, where the processor holds so much.
 func (w *Warmth) tooWarm(s *state, heldW float64) bool {
-	return s.airC+float64(converterRiseK*heldW/w.core.model.converters.holdsW) > converterLimitC+slackK
+	return s.airC+float64(converterRiseK*heldW/w.core.model.converters.holdsW) > converterLimitC+w.slackK()
+}
+
+// slackK is how far over its limit a part must be to count. A supply with air of its own leaves nothing open but what a solver does.
+func (w *Warmth) slackK() float64 {
+	if w.core.model.supply.duct >= 0 {
+		return ownAirSlackK
+	}
+	return slackK
 }
 
 // Louder reports a level over a wish at a load on an ordinary day, with this much in the case or more and disks no quieter; known
@@ -203,8 +212,8 @@ func (w *Warmth) settles(load int, day Day, ask func(x *bounds) (yes, no bool)) 
 			return false
 		}
 	}
-	for _, step := range heatSteps {
-		x := w.core.between(load, day, w.extraW[load], w.extraW[load]+float64(step), w.mostW(load), step)
+	for _, stepW := range heatSteps {
+		x := w.core.between(load, day, w.extraW[load], w.extraW[load]+stepW, w.mostW(load), stepW)
 		if x.n == 0 {
 			return false
 		}
@@ -220,7 +229,7 @@ func (f *Forecast) hottest(load int, day Day, mostW float64) *state {
 	if math.IsInf(mostW, 1) {
 		return nil
 	}
-	s := f.state(stateKey{load: load, day: day, extraW: int(math.Ceil(mostW/float64(heatSteps[0]))) * heatSteps[0]})
+	s := f.state(stateKey{load: load, day: day, extraW: ceil(mostW, heatSteps[0])})
 	if !s.steady {
 		return nil
 	}
@@ -228,7 +237,14 @@ func (f *Forecast) hottest(load int, day Day, mostW float64) *state {
 }
 
 // heatSteps are the distances, W, between the amounts of heat that a core is solved with. The widest is tried first.
-var heatSteps = [...]int{32, 8, 2}
+var heatSteps = [...]float64{32, 8, 2}
+
+// finestW is the distance that is told apart where the heat that a core bears is looked for, W.
+const finestW = 0.125
+
+// floor and ceil round heat to a step.
+func floor(heatW, stepW float64) float64 { return math.Floor(heatW/stepW) * stepW }
+func ceil(heatW, stepW float64) float64  { return math.Ceil(heatW/stepW) * stepW }
 
 // bounds is between which states a build lies at a load: above those that are low, of which there are two where it is open
 // whether the supply's fan turns, and below the high one, which may not be known.
@@ -250,15 +266,15 @@ func (x *bounds) every(is func(*state) bool) bool {
 
 // between finds the bounds of builds that bring heat between two amounts besides the core, to a step; none where more heat, up to the
 // most, may cool.
-func (f *Forecast) between(load int, day Day, extraW, toW, mostW float64, step int) (x bounds) {
-	k := stateKey{load: load, day: day, extraW: int(math.Floor(extraW/float64(step))) * step}
+func (f *Forecast) between(load int, day Day, extraW, toW, mostW, stepW float64) (x bounds) {
+	k := stateKey{load: load, day: day, extraW: floor(extraW, stepW)}
 	above, most := k, (*state)(nil)
-	if above.extraW += step; toW > float64(above.extraW) {
-		above.extraW = int(math.Ceil(toW/float64(heatSteps[0]))) * heatSteps[0]
+	if above.extraW += stepW; toW > above.extraW {
+		above.extraW = ceil(toW, heatSteps[0])
 	}
 	if !math.IsInf(mostW, 1) {
 		k := k
-		k.extraW = max(above.extraW, int(math.Ceil(mostW/float64(heatSteps[0])))*heatSteps[0])
+		k.extraW = max(above.extraW, ceil(mostW, heatSteps[0]))
 		most = f.state(k)
 	}
 	low := f.state(k)
@@ -317,7 +333,7 @@ func (s *state) inletC(beta float64) float64 { return s.freshC + float64(beta*(s
 type stateKey struct {
 	load   int
 	day    Day
-	extraW int
+	extraW float64
 	supply supplyState
 }
 
@@ -342,7 +358,7 @@ func (f *Forecast) state(k stateKey) *state {
 	case closed:
 		of = f.closed()
 	}
-	r := of.run(f.loads[k.load], roomC(f.needs, k.day), f.besides.at(k.load)+float64(k.extraW), f.besides.mostW(k.load))
+	r := of.run(f.loads[k.load], roomC(f.needs, k.day), f.besides.at(k.load)+k.extraW, f.besides.mostW(k.load))
 	s := &state{}
 	if r.Err == nil && len(r.Missing) == 0 && r.steady() {
 		*s = state{
