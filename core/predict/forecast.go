@@ -49,6 +49,7 @@ type Forecast struct {
 	told      map[toldOf]bool
 	states    map[stateKey]*state // of a core
 	loud      [][]warmth          // of a core, by load: what made builds too loud
+	unsaid    int                 // of a core: how many too loud builds left it open of warmer ones
 }
 
 // Forecast gives the forecast of a build under needs; nil where the build has not enough in it (see Ready). Nil needs ask

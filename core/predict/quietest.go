@@ -343,12 +343,19 @@ func (p *Predictor) TooLoud(b *build.Build, n *brief.Needs, load int, wish unit.
 		return true
 	}
 	f := p.Forecast(b, n)
-	if f.Run(load, Ordinary).ChairDBA.Expected*1000 <= float64(wish) || !f.Louder(load, wish, sound.Silent()) {
+	if f.Run(load, Ordinary).ChairDBA.Expected*1000 <= float64(wish) || c.unsaid >= mostUnsaid {
+		return false
+	}
+	if !f.Louder(load, wish, sound.Silent()) {
+		c.unsaid++
 		return false
 	}
 	c.loud[load] = append(c.loud[load], w)
 	return true
 }
+
+// mostUnsaid is how many builds with a core that are too loud themselves may leave it open of warmer ones before no more are looked into.
+const mostUnsaid = 8
 
 // warmth is what memory, drives and cards bring into a case in an activity.
 type warmth struct{ heatW, disksDBA float64 }

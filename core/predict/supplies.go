@@ -68,24 +68,33 @@ func GroupSupplies(list []*part.Supply, most int) (groups []*Supplies, of []int)
 func (s *Supplies) quietestDBA(loadW float64) float64 {
 	least := math.Inf(1)
 	for i := range s.list {
-		least = min(least, s.list[i].source.PowerDBA(s.list[i].rpm(loadW)))
+		if x := &s.list[i]; plannedLoad*float64(x.rating)/1000 >= loadW {
+			least = min(least, x.source.PowerDBA(x.rpm(loadW)))
+		}
 	}
 	return least
 }
 
 // atBest is a supply whose fan drives as much as the strongest does at a load, where it starts by another, through a way as free as the
-// freest, makes no sound, and loses nothing; or stands still, until zeroToW is set to nought.
-func (s *Supplies) atBest(loadW, mostW float64) supply {
+// freest, makes no sound, and loses nothing; or stands still, until zeroToW is set to nought. What gives less than the load when all
+// is planned for (rule supply-steady) is left out.
+func (s *Supplies) atBest(leastW, loadW, mostW float64) supply {
 	const leastPa = 1e-3
 	drivePa, impedance := leastPa, math.Inf(1)
 	for i := range s.list {
 		x := &s.list[i]
+		if plannedLoad*float64(x.rating)/1000 < leastW {
+			continue
+		}
 		turns := 0.0
 		if x.zeroToW <= mostW {
 			turns = x.rpm(max(loadW, x.zeroToW)) / x.fan.RatedRPM
 		}
 		drivePa = max(drivePa, turns*turns*x.fan.ShutoffPa)
 		impedance = min(impedance, x.fan.Impedance())
+	}
+	if math.IsInf(impedance, 1) {
+		impedance = s.list[0].fan.Impedance()
 	}
 	fan := air.Fan{ShutoffPa: drivePa, FreeM3PerS: math.Sqrt(drivePa / impedance), RatedRPM: 1000}
 	return supply{any: true, rating: 1, zeroToW: math.Inf(1), fan: fan, low: fan.RatedRPM}
@@ -135,14 +144,15 @@ func (m *model) anySupply(r *Run) {
 	if s.duct >= 0 {
 		return
 	}
-	loadW, all := r.asksW()+m.fansW(), r.forecast.besides.supplies
+	leastW, all := r.asksW(), r.forecast.besides.supplies
+	loadW := leastW + m.fansW()
 	mostW := loadW + max(0, r.mostW-r.besidesW)
 	path := &m.air.Paths[s.path]
 	if s.closed {
 		s.lossW = all.lossW(mostW)
 		return
 	}
-	best := all.atBest(loadW, mostW)
+	best := all.atBest(leastW, loadW, mostW)
 	path.Fans.Fan, s.fan, s.low = best.fan, best.fan, best.low
 	path.EachImpedance = packImpedance * best.fan.Impedance()
 }
