@@ -37,6 +37,14 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 		w.best = append(w.best, make([]*leaf, len(col.options)))
 	}
 	wanted := func(c int) bool { return len(seats) == 0 || slices.Contains(seats, p.cols[c].seat) }
+	if !late {
+		w.recall()
+		for c := range p.cols {
+			if wanted(c) {
+				w.sweep(c)
+			}
+		}
+	}
 	for pass, cap := range looks {
 		for c := range p.cols {
 			if !late && wanted(c) {
@@ -60,7 +68,23 @@ type opening struct {
 	*Problem
 	best     [][]*leaf // by column and option: the cheapest choice found with it
 	settled  [][]bool  // by column and option: whether nothing cheaper holds it
-	cheapest *leaf     // of all choices found
+	cheapest []*leaf   // of all choices found, the cheapest first
+}
+
+// swapped is into how many of the cheapest choices found an option is put, to see whether it stands there.
+const swapped = 4
+
+// recall begins with what the Index remembers.
+func (w *opening) recall() {
+	for i := range tried {
+		if at := len(w.index.found) - 1 - i; at >= 0 {
+			if f := &w.index.found[at]; f.beside == w.beside() && len(f.pick) == len(w.cols) {
+				if l := w.having(f); l != nil && w.admits(l) {
+					w.note(l)
+				}
+			}
+		}
+	}
 }
 
 // note takes in a choice found.
@@ -70,8 +94,12 @@ func (w *opening) note(l *leaf) {
 			w.best[c][o] = l
 		}
 	}
-	if w.cheapest == nil || l.price < w.cheapest.price {
-		w.cheapest = l
+	at := 0
+	for at < len(w.cheapest) && w.cheapest[at].price <= l.price {
+		at++
+	}
+	if at < swapped {
+		w.cheapest = slices.Insert(w.cheapest[:min(len(w.cheapest), swapped-1)], at, l)
 	}
 }
 
@@ -108,7 +136,7 @@ func (w *opening) each(b *bound, c int, cap int64) {
 		if w.watch.ended {
 			return
 		}
-		w.swap(w.cheapest, c, o)
+		w.swapIn(c, o)
 		if b.starting(c, o) > w.limit(c, o) || w.ruled(s, verdicts, c, o) {
 			w.settled[c][o] = true
 			continue
@@ -180,6 +208,22 @@ func (w *opening) swap(l *leaf, c, o int) {
 	}
 	if w.stands(c, o) && !slices.ContainsFunc(w.many, func(f *factor) bool { return f.columns>>c&1 != 0 && f.of(w.Problem, &swapped) == failed }) {
 		w.note(&swapped)
+	}
+}
+
+// swapIn tries an option of a column in the cheapest choices found.
+func (w *opening) swapIn(c, o int) {
+	for _, l := range slices.Clone(w.cheapest) {
+		w.swap(l, c, o)
+	}
+}
+
+// sweep tries every option of a column so.
+func (w *opening) sweep(c int) {
+	for o := range w.cols[c].options {
+		if !w.settled[c][o] && !w.watch.ended {
+			w.swapIn(c, o)
+		}
 	}
 }
 

@@ -136,8 +136,7 @@ func (s *search) upheld(q, o, d int, before bool) bool {
 }
 
 // passes reports an option of an undecided column that stands with what is decided, as far as the factors given and the
-// sums can tell. What excludes it excludes all that are alike; and a factor that does is asked before those as
-// slow the next time.
+// sums can tell. What excludes it excludes all that are alike; and a factor that does is asked before others the next time.
 func (s *search) passes(q, o, d int, tests []due) bool {
 	room := s.levels[d].room
 	for _, i := range s.summed[q] {
@@ -172,8 +171,9 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 			if s.hot != nil && f.rule == s.hot.rule && f.early != nil && s.decidedCore(d) && !s.watch.ended {
 				s.learn(d)
 			}
+			f.failures++
 			first := i
-			for first > 0 && tests[first-1].cost == f.cost && len(tests[first-1].open) == len(f.open) {
+			for first > 0 && f.asksBefore(tests[first-1].factor) {
 				first--
 			}
 			copy(tests[first+1:i+1], tests[first:i])
@@ -184,6 +184,12 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 	}
 	s.pick[q] = before
 	return ok
+}
+
+// asksBefore reports another factor that a factor is asked before once it fails: one as slow that hangs on as many columns; or one that
+// hardly ever fails, where that is slow to ask.
+func (f *factor) asksBefore(g *factor) bool {
+	return g.cost == f.cost && len(g.open) == len(f.open) || f.cost > 0 && f.failures > 4*(g.failures+1)
 }
 
 // drop takes an option of an undecided column, and all of its class, out of what is open at some depths.

@@ -137,11 +137,7 @@ func (r *Run) blown() float64 {
 	case s.duct >= 0:
 		return 0
 	case s.any:
-		most := 0.0
-		for i := range r.forecast.besides.supplies.list {
-			most = max(most, r.forecast.besides.supplies.list[i].blown())
-		}
-		return most
+		return r.forecast.besides.supplies.blown(r.asksW())
 	}
 	return s.blown()
 }

@@ -68,22 +68,35 @@ func GroupSupplies(list []*part.Supply, most int) (groups []*Supplies, of []int)
 func (s *Supplies) quietestDBA(loadW float64) float64 {
 	least := math.Inf(1)
 	for i := range s.list {
-		if x := &s.list[i]; plannedLoad*float64(x.rating)/1000 >= loadW {
+		if x := &s.list[i]; x.carries(loadW) {
 			least = min(least, x.source.PowerDBA(x.rpm(loadW)))
 		}
 	}
 	return least
 }
 
+// blown is the air that a watt of load, of so much or more, brings through the fan of any of them, m³/s, at most.
+func (s *Supplies) blown(loadW float64) float64 {
+	most := 0.0
+	for i := range s.list {
+		if x := &s.list[i]; x.carries(loadW) {
+			most = max(most, x.blown())
+		}
+	}
+	return most
+}
+
+// carries reports a load that a supply is planned for (rule supply-steady).
+func (s *supply) carries(loadW float64) bool { return plannedLoad*float64(s.rating)/1000 >= loadW }
+
 // atBest is a supply whose fan drives as much as the strongest does at a load, where it starts by another, through a way as free as the
-// freest, makes no sound, and loses nothing; or stands still, until zeroToW is set to nought. What gives less than the load when all
-// is planned for (rule supply-steady) is left out.
+// freest, makes no sound, and loses nothing; or stands still, until zeroToW is set to nought. What does not carry the least load is left out.
 func (s *Supplies) atBest(leastW, loadW, mostW float64) supply {
 	const leastPa = 1e-3
 	drivePa, impedance := leastPa, math.Inf(1)
 	for i := range s.list {
 		x := &s.list[i]
-		if plannedLoad*float64(x.rating)/1000 < leastW {
+		if !x.carries(leastW) {
 			continue
 		}
 		turns := 0.0
