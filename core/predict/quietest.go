@@ -17,8 +17,8 @@ type toldOf struct {
 	wish, disks float64
 }
 
-// Louder reports that no build which holds this one's parts and more memory, drives and cards, turning disks of so much sound power, dB(A), among them,
-// is as quiet at the chair as a level in an activity on an ordinary day. False says nothing.
+// Louder reports that no build which holds this one's parts and more memory, drives and cards, disks of so much sound power, dB(A),
+// among them, is as quiet at the chair as a level in an activity on an ordinary day. False says nothing.
 //
 // How: the case's fans turn at some speed between what they have here, for more heat slows none, and their full one, a
 // radiator's at some speed of theirs, the supply's by some load up to the planned one. These ranges are looked at in steps, which
