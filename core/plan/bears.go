@@ -89,9 +89,6 @@ func (s *search) coreOf(x *bearing) (at corePick) {
 	return at
 }
 
-// decidedCore reports a core decided at depth d.
-func (s *search) decidedCore(d int) bool { return d >= s.warmFrom }
-
 // learn finds out how much heat the core decided at depth d bears, after a rule failed with what warms it.
 func (s *search) learn(d int) {
 	x := s.heat

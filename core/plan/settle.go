@@ -168,7 +168,7 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 					}
 				}
 			}
-			if s.hot != nil && f.rule == s.hot.rule && f.early != nil && s.decidedCore(d) && !s.watch.ended {
+			if s.hot != nil && f.rule == s.hot.rule && f.early != nil && d >= s.warmFrom && !s.watch.ended {
 				s.learn(d)
 			}
 			f.failures++

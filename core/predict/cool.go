@@ -13,9 +13,7 @@ func (w *Warmth) Cool(load int) bool {
 
 // BoardCool reports converters that stay under their limit at a load.
 func (w *Warmth) BoardCool(load int) bool {
-	return w.boardKnown() && w.under(load, w.core.Day(), func(s *state) bool {
-		return s.airC+float64(converterRiseK*s.heldW/w.core.model.converters.holdsW) <= converterLimitC-slackK
-	})
+	return w.boardKnown() && w.under(load, w.core.Day(), func(s *state) bool { return w.convertersC(s, s.heldW) <= converterLimitC-slackK })
 }
 
 // DrivesCool reports drives that stay under their limits at a load, where the board puts them.

@@ -173,7 +173,12 @@ func (w *Warmth) boardOver(load int, share, extraW, toW, stepW float64) bool {
 
 // tooWarm reports converters over their limit in the air of a state, where the processor holds so much.
 func (w *Warmth) tooWarm(s *state, heldW float64) bool {
-	return s.airC+float64(converterRiseK*heldW/w.core.model.converters.holdsW) > converterLimitC+w.slackK()
+	return w.convertersC(s, heldW) > converterLimitC+w.slackK()
+}
+
+// convertersC is how warm converters are in the air of a state, where the processor holds so much.
+func (w *Warmth) convertersC(s *state, heldW float64) float64 {
+	return s.airC + float64(converterRiseK*heldW/w.core.model.converters.holdsW)
 }
 
 // slackK is how far over its limit a part must be to count. A supply with air of its own leaves nothing open but what a solver does.
