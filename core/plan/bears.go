@@ -21,9 +21,9 @@ type bearing struct {
 // corePick is the options of a core's columns.
 type corePick [8]int32
 
-// bringing is what a seat brings, mW by activity asked: least, and of every option, one after the other.
+// bringing is what a seat brings, and what every option of its column does, one after the other.
 type bringing struct {
-	least  []int64
+	*warming
 	of     []int64
 	stride int
 }
@@ -59,7 +59,7 @@ func (p *Problem) borne(r *rule.Rule) *bearing {
 		}
 		if c := p.colOf[s]; c >= 0 {
 			of := p.index.brings(p, p.cols[c])
-			x.seats[c] = &bringing{w.least, of, len(of) / len(p.cols[c].options)}
+			x.seats[c] = &bringing{w, of, len(of) / len(p.cols[c].options)}
 		}
 	}
 	return x

@@ -52,20 +52,7 @@ func (p *Problem) beside() string {
 // known finds among the choices that the Index remembers the one that stands in the problem and comes first by an order, any where
 // that is nil; nil where none stands of the first few.
 func (p *Problem) known(before func(l, than *leaf) bool) *leaf {
-	if len(p.index.found) == 0 || p.emptied() {
-		return nil
-	}
-	var list []*leaf
-	beside := p.beside()
-	for i := len(p.index.found) - 1; i >= 0; i-- {
-		f := &p.index.found[i]
-		if f.beside != beside || len(f.pick) != len(p.cols) {
-			continue
-		}
-		if l := p.having(f); l != nil {
-			list = append(list, l)
-		}
-	}
+	list := p.remembered()
 	if before != nil {
 		slices.SortStableFunc(list, func(l, than *leaf) int {
 			switch {
@@ -83,6 +70,24 @@ func (p *Problem) known(before func(l, than *leaf) bool) *leaf {
 		}
 	}
 	return nil
+}
+
+// remembered lists the choices that the Index remembers as a problem sees them, the last one first.
+func (p *Problem) remembered() (list []*leaf) {
+	if len(p.index.found) == 0 || p.emptied() {
+		return nil
+	}
+	beside := p.beside()
+	for i := len(p.index.found) - 1; i >= 0; i-- {
+		f := &p.index.found[i]
+		if f.beside != beside || len(f.pick) != len(p.cols) {
+			continue
+		}
+		if l := p.having(f); l != nil {
+			list = append(list, l)
+		}
+	}
+	return list
 }
 
 // having is a choice as a problem sees it; nil where it lacks an option, or the purse does not pay for it.

@@ -76,13 +76,10 @@ const swapped = 4
 
 // recall begins with what the Index remembers.
 func (w *opening) recall() {
-	for i := range tried {
-		if at := len(w.index.found) - 1 - i; at >= 0 {
-			if f := &w.index.found[at]; f.beside == w.beside() && len(f.pick) == len(w.cols) {
-				if l := w.having(f); l != nil && w.admits(l) {
-					w.note(l)
-				}
-			}
+	list := w.remembered()
+	for _, l := range list[:min(len(list), tried)] {
+		if w.admits(l) {
+			w.note(l)
 		}
 	}
 }

@@ -45,23 +45,36 @@ func cooledStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 func TestSeatsLeftNone(t *testing.T) {
 	stocks := generic(t)
 	cores := slices.DeleteFunc(anchors(t, stocks), func(b *build.Build) bool { return b.Cooler == nil || b.Cooler.Air == nil })
-	possible, impossible, stand := 0, 0, 0
+	var seen agreement
 	for seed := range uint64(60) {
 		r := rand.New(rand.NewPCG(seed, 21))
 		stock := cooledStock(r, stocks, cores[r.IntN(len(cores))])
 		ask := Ask{Needs: order(unit.Money(60_000+r.Int64N(300_000)),
 			brief.SingleWork, 1, 500+r.IntN(1500), 1+r.IntN(50), brief.AllWork, 1, 5000+r.IntN(40_000), 1+r.IntN(50))}
-		if bruteAgrees(t, stock, ask) {
-			stand++
-		}
-		if t.Failed() {
-			t.Fatalf("seed %d", seed)
-		}
-		can, cannot := openAgrees(t, stock, ask)
-		possible, impossible = possible+can, impossible+cannot
+		seen.see(t, seed, stock, ask)
 	}
-	t.Logf("%d stocks hold a build; %d parts possible, %d not", stand, possible, impossible)
-	require.Greater(t, stand, 10)
-	require.Greater(t, possible, 200)
-	require.Greater(t, impossible, 200)
+	t.Log(seen)
+	require.Greater(t, seen.stand, 10)
+	require.Greater(t, seen.possible, 200)
+	require.Greater(t, seen.impossible, 200)
+}
+
+// agreement counts the stocks that hold a build, and the parts that are possible and that are not.
+type agreement struct{ stand, possible, impossible int }
+
+func (x agreement) String() string {
+	return fmt.Sprintf("%d stocks hold a build; %d parts possible, %d not", x.stand, x.possible, x.impossible)
+}
+
+// see compares what the planner says of a stock with trying everything.
+func (x *agreement) see(t *testing.T, seed uint64, stock *part.Stock, ask Ask) {
+	t.Helper()
+	if bruteAgrees(t, stock, ask) {
+		x.stand++
+	}
+	if t.Failed() {
+		t.Fatalf("seed %d", seed)
+	}
+	can, cannot := openAgrees(t, stock, ask)
+	x.possible, x.impossible = x.possible+can, x.impossible+cannot
 }

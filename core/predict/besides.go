@@ -106,10 +106,4 @@ func Brings(b *build.Build, l *brief.Load) float64 {
 }
 
 // Disks is the sound power of a build's turning disks, dB(A), of those whose sheets say it; nought where there are none.
-func Disks(b *build.Build) float64 {
-	m := model{b: b}
-	for _, t := range b.Tiers() {
-		m.disk(t)
-	}
-	return max(0, sound.Total(m.steady))
-}
+func Disks(b *build.Build) float64 { return max(0, Besides{}.Disks(b)) }

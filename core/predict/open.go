@@ -16,7 +16,6 @@ type Open struct {
 	Missing  []string // figures without which nothing is known
 	Err      error
 	Parts    []Part // processor under an air cooler, graphics card
-	Drives   []Part // where there is a board to say how they sit
 }
 
 // openWPerK ties the air in the open to the room.
@@ -52,8 +51,7 @@ func (p *Predictor) Open(b *build.Build, n *brief.Needs, l brief.Load, day Day) 
 		return out
 	}
 	m.readParts(&r, &m.air, &p.result)
-	m.readDrives(&r, &p.result)
-	out.Parts, out.Drives = r.Parts, r.Drives
+	out.Parts = r.Parts
 	sources := m.steady
 	for i := range m.parts {
 		if c := &m.parts[i]; c.sound.Count > 0 {
