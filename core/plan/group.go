@@ -3,7 +3,7 @@ package plan
 import "slices"
 
 // groupLook is the effort an option is given in its group before that is split.
-const groupLook = 512
+const groupLook = 2048
 
 // group settles some options of one column of a problem, with so much effort for each where there is a cap. Those that a bound on
 // them alone leaves it looks at one by one for a while, then splits them by what a rule can tell apart, and begins again with each

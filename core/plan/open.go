@@ -27,7 +27,7 @@ var looks = [...]int64{64, 4096, 0}
 func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 	p.begin(ctx)
 	late := p.emptied()
-	w := &opening{Problem: p}
+	w := &opening{Problem: p, searched: make([][]int, len(p.cols))}
 	for _, col := range p.cols {
 		settled := make([]bool, len(col.options))
 		for o := range settled {
@@ -69,10 +69,16 @@ type opening struct {
 	best     [][]*leaf // by column and option: the cheapest choice found with it
 	settled  [][]bool  // by column and option: whether nothing cheaper holds it
 	cheapest []*leaf   // of all choices found, the cheapest first
+	searched [][]int   // by column: the options that a search found a choice with, the last one last
 }
 
-// swapped is into how many of the cheapest choices found an option is put, to see whether it stands there.
+// swapped is into how many of the cheapest choices found an option is put, to see whether it stands there, and then into how many of
+// those with the options of its seat that were searched last.
 const swapped = 4
+
+// failing is how many options of a column are left when their effort is spent before all that are still to come are left too: they
+// are settled sooner in a group.
+const failing = 2
 
 // recall begins with what the Index remembers.
 func (w *opening) recall() {
@@ -116,7 +122,8 @@ func (w *opening) open(c, pass int, cap int64) {
 	}
 }
 
-// each settles one by one the options of a column that is decided first in a bound, with so much effort for each where there is a cap.
+// each settles one by one the options of a column that is decided first in a bound, with so much effort for each where there is a cap,
+// until that was too little for some.
 func (w *opening) each(b *bound, c int, cap int64) {
 	s := newSearch(b, 0)
 	s.found = func(s *search) {
@@ -125,15 +132,19 @@ func (w *opening) each(b *bound, c int, cap int64) {
 		s.limit = l.price - w.fixed - 1
 	}
 	var verdicts []verdict
+	left := 0
 	for _, x := range b.rank(c) {
 		o := int(x)
 		if w.settled[c][o] {
 			continue
 		}
-		if w.watch.ended {
+		if w.watch.ended || left == failing {
 			return
 		}
 		w.swapIn(c, o)
+		for _, other := range w.searched[c][max(0, len(w.searched[c])-swapped):] {
+			w.swap(w.best[c][other], c, o)
+		}
 		if b.starting(c, o) > w.limit(c, o) || w.ruled(s, verdicts, c, o) {
 			w.settled[c][o] = true
 			continue
@@ -143,8 +154,14 @@ func (w *opening) each(b *bound, c int, cap int64) {
 		if s.cap = 0; cap > 0 {
 			s.cap = s.effort + cap
 		}
+		before := w.best[c][o]
 		s.run()
-		w.settled[c][o] = s.open == never
+		if w.best[c][o] != before {
+			w.searched[c] = append(w.searched[c], o)
+		}
+		if w.settled[c][o] = s.open == never; !w.settled[c][o] {
+			left++
+		}
 		if spent := s.levels[0].spent; w.settled[c][o] && len(spent) > 0 {
 			verdicts = append(verdicts, verdict{o, s.limit + 1 - w.cols[c].price[o], spent[0].by})
 		}

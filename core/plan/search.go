@@ -18,6 +18,7 @@ type search struct {
 	levels []level
 	quick  schedule
 	slow   schedule // of factors that read many seats, or predict heat or noise, asked last
+	slowly int      // how often those slow to ask have failed
 
 	heat     *bearing // how much heat cores bear; nil where no rule tells
 	hot      *factor  // the rule that fails past that

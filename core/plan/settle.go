@@ -178,6 +178,11 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 			}
 			copy(tests[first+1:i+1], tests[first:i])
 			tests[first] = f
+			if f.cost > 0 {
+				if s.slowly++; s.slowly%anewAfter == 0 {
+					s.slow = s.schedule(true)
+				}
+			}
 			ok = false
 			break
 		}
@@ -191,6 +196,10 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 func (f *factor) asksBefore(g *factor) bool {
 	return g.cost == f.cost && len(g.open) == len(f.open) || f.cost > 0 && f.failures > 4*(g.failures+1)
 }
+
+// anewAfter is how often factors slow to ask fail before they are asked in their first order again: what was put behind others may by
+// now fail before they are asked.
+const anewAfter = 256
 
 // drop takes an option of an undecided column, and all of its class, out of what is open at some depths.
 func (s *search) drop(q, o int, of *classes, from, to int) {

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"math/bits"
-	"slices"
 
 	"slipfit/core/build"
 )
@@ -52,32 +51,40 @@ func (b *blame) join(c *blame) {
 // vain reports an option that can do no better than one explored: every choice that holds it is matched by one that held the
 // other, which costs less or else comes first in tie order, and which what excluded it would exclude with this option too.
 func (s *search) vain(l *level, c, o int, own costs) bool {
-	return slices.ContainsFunc(l.spent, func(t spent) bool {
-		same := true
-		for i := range len(s.guards) + 1 {
-			if own[i] < t.own[i] {
-				return false
-			}
-			same = same && own[i] == t.own[i]
+	for i := range l.spent {
+		if s.matched(&l.spent[i], c, o, &own) {
+			return true
 		}
-		if same && o < t.option {
-			return false // it comes first in tie order
-		}
-		if !s.tellsMore(c, o, t.option) {
+	}
+	return false
+}
+
+// matched reports that of an option explored.
+func (s *search) matched(t *spent, c, o int, own *costs) bool {
+	same := true
+	for i := range len(s.guards) + 1 {
+		if own[i] < t.own[i] {
 			return false
 		}
-		for i := range s.guards {
-			if !s.guards[i].tellsMore(c, o, t.option) {
-				return false
-			}
+		same = same && own[i] == t.own[i]
+	}
+	if same && o < t.option {
+		return false // it comes first in tie order
+	}
+	if !s.tellsMore(c, o, t.option) {
+		return false
+	}
+	for i := range s.guards {
+		if !s.guards[i].tellsMore(c, o, t.option) {
+			return false
 		}
-		for _, f := range s.later[c] {
-			if !f.alike(s.p, c, o, t.option) {
-				return false
-			}
+	}
+	for _, f := range s.later[c] {
+		if !f.alike(s.p, c, o, t.option) {
+			return false
 		}
-		return s.excludes(&t.by, c, o, t.option)
-	})
+	}
+	return s.excludes(&t.by, c, o, t.option)
 }
 
 // excludes reports that whatever is to blame excludes with option o of a column all that it excluded with another: a rule
