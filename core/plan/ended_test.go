@@ -375,7 +375,39 @@ func TestEndedAnywhere(t *testing.T) {
 	}
 }
 
-// TestEndedOnTheCatalog does the same on the whole catalog with briefs that are soon answered.
+// TestEndedModel ends the writing of a problem at many places: it is whole, the same as ever, or the context's error.
+func TestEndedModel(t *testing.T) {
+	stocks := generic(t)
+	cores := anchors(t, stocks)
+	ended := 0
+	for seed := range uint64(20) {
+		r := rand.New(rand.NewPCG(seed, 43))
+		stock := smallStock(r, stocks, cores[r.IntN(len(cores))])
+		e := &hurry{t: t, r: r, stock: stock, ask: Ask{Needs: someNeeds(r, stock)}, every: 1 + r.IntN(200), tries: 12}
+		valued := r.IntN(2) == 0
+		whole := model(t, e.problem(), valued).LP(Objective{Worth: valued})
+		e.ends(func(ctx context.Context) {
+			p := e.problem()
+			done := 0.0
+			p.Told = func(c Course) {
+				require.GreaterOrEqual(t, c.Done, done)
+				done = c.Done
+			}
+			m, err := p.Model(ctx, valued)
+			if err != nil {
+				require.ErrorIs(t, err, context.DeadlineExceeded)
+				require.Nil(t, m)
+				ended++
+				return
+			}
+			require.Equal(t, string(whole), string(m.LP(Objective{Worth: valued})))
+		})
+	}
+	t.Logf("%d ended early", ended)
+	require.Greater(t, ended, 100)
+}
+
+// TestEndedOnTheCatalog ends the questions of TestEndedAnywhere on the whole catalog with briefs that are soon answered.
 func TestEndedOnTheCatalog(t *testing.T) {
 	stock := generic(t)
 	for _, q := range []struct {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -63,16 +64,21 @@ type Objective struct {
 }
 
 // Model writes the problem down. A valued model tells the value of every choice too; one that is not can only be asked for the
-// least price. Best is two questions: the greatest value, then the least price of at least that value.
-func (p *Problem) Model(valued bool) *Model {
+// least price. Best is two questions: the greatest value, then the least price of at least that value. A model of which some is missing
+// says nothing, so the error is the context's where that ends. Done of the course told is the share of the rules that is written.
+func (p *Problem) Model(ctx context.Context, valued bool) (*Model, error) {
+	p.begin(ctx)
 	m := &Model{cols: p.cols, fixed: p.fixed, settled: p.settled, valued: valued}
 	m.joined = p.joints()
 	m.live = m.joined.close(p)
+	if p.watch.look() {
+		return nil, context.Cause(ctx)
+	}
 	for c := range p.cols {
 		m.column(c)
 	}
 	if slices.ContainsFunc(m.live, func(live set) bool { return live.next(0) < 0 }) {
-		return m // a seat without an option says it all
+		return m, nil // a seat without an option says it all
 	}
 	for a := range p.cols {
 		for b := range a {
@@ -90,10 +96,14 @@ func (p *Problem) Model(valued bool) *Model {
 			m.lone(p, c, f)
 		}
 	}
-	for _, f := range p.many {
+	for i, f := range p.many {
 		m.factor(p, f)
+		p.watch.course.Done = float64(i+1) / float64(len(p.many))
+		if p.watch.look() {
+			return nil, context.Cause(ctx)
+		}
 	}
-	return m
+	return m, nil
 }
 
 // Left lists the rules that the rows do not hold, in the order of the schedule: none where the model is exact.

@@ -21,7 +21,8 @@ func (p *Problem) joints() joints {
 				continue
 			}
 			ab, ba := blank(ca, cb), blank(cb, ca)
-			for o := ca.live.next(0); o >= 0; o = ca.live.next(o + 1) {
+			for o := ca.live.next(0); o >= 0 && !p.watch.ended; o = ca.live.next(o + 1) {
+				p.watch.poll(len(cb.options))
 				for i := cb.live.next(0); i >= 0; i = cb.live.next(i + 1) {
 					if !slices.ContainsFunc(quick, func(f *factor) bool { return f.two(p, a, o, b, i) == failed }) {
 						ab[o].add(i)

@@ -112,6 +112,14 @@ func (m *Model) noGood(t *testing.T, p *Problem, pick []int) {
 	m.notAll(best.rule.ID, best.open, in)
 }
 
+// model is a problem written down.
+func model(t *testing.T, p *Problem, valued bool) *Model {
+	t.Helper()
+	m, err := p.Model(t.Context(), valued)
+	require.NoError(t, err)
+	return m
+}
+
 // exact is the problem without the rules that no rows can hold, and its model, which leaves nothing out.
 func exact(t *testing.T, stock *part.Stock, needs *brief.Needs, valued bool) (*Problem, *Model) {
 	t.Helper()
@@ -119,7 +127,7 @@ func exact(t *testing.T, stock *part.Stock, needs *brief.Needs, valued bool) (*P
 	for {
 		p, err := New(stock, ask)
 		require.NoError(t, err)
-		m := p.Model(valued)
+		m := model(t, p, valued)
 		if len(m.Left()) == 0 {
 			return p, m
 		}
@@ -151,7 +159,7 @@ func leastOutside(t *testing.T, stock *part.Stock, needs *brief.Needs) {
 
 	p, err := New(stock, Ask{Needs: needs})
 	require.NoError(t, err)
-	price, rounds, ok := outsideAll(t, p, p.Model(false), Objective{})
+	price, rounds, ok := outsideAll(t, p, model(t, p, false), Objective{})
 	b := p.Least(t.Context())
 	require.Equal(t, b.Status == Optimal, ok)
 	require.Equal(t, int64(b.Price), price)
@@ -195,11 +203,11 @@ func bestOutside(t *testing.T, stock *part.Stock, needs *brief.Needs) bool {
 	require.NoError(t, err)
 	a := p.Best(t.Context())
 	if a.Status == Infeasible {
-		_, _, ok := outsideAll(t, p, p.Model(false), Objective{})
+		_, _, ok := outsideAll(t, p, model(t, p, false), Objective{})
 		require.False(t, ok)
 		return false
 	}
-	m := p.Model(true)
+	m := model(t, p, true)
 	worth, rounds, ok := outsideAll(t, p, m, Objective{Worth: true})
 	require.Equal(t, a.Status == Optimal, ok)
 	require.Equal(t, a.Worth, worth)
@@ -272,7 +280,7 @@ func TestModelHoldsTheRules(t *testing.T) {
 		}
 		p, err := New(stock, Ask{Needs: tr.needs})
 		require.NoError(t, err)
-		m := p.Model(true)
+		m := model(t, p, true)
 		left := m.Left()
 		near := m.pick(t, p.Least(t.Context()).Build)
 		for range 1500 {

@@ -53,7 +53,7 @@ func (m *Model) relate(p *Problem, f *factor) *relation {
 			options[f.at[c]] = chosen[i]
 		}
 		r.worth[at] = int32(f.ask(p, options))
-		return true
+		return !p.watch.ended
 	})
 	p.scratch = p.base
 	for i := range r.groups {

@@ -151,7 +151,10 @@ func (r *rival) put(o order) error {
 	if err != nil || least.Build == nil {
 		return err
 	}
-	m := p.Model(false)
+	m, err := p.Model(context.Background(), false)
+	if err != nil {
+		return err
+	}
 	for _, s := range r.solvers {
 		price, spent, proven, err := r.theirs(s, m, plan.Objective{})
 		if err != nil {
@@ -194,7 +197,10 @@ func (r *rival) exact(ask plan.Ask) (*plan.Problem, plan.Ask, *plan.Model, error
 		if err != nil {
 			return nil, ask, nil, err
 		}
-		m := p.Model(true)
+		m, err := p.Model(context.Background(), true)
+		if err != nil {
+			return nil, ask, nil, err
+		}
 		left := m.Left()
 		if len(left) == 0 {
 			return p, ask, m, nil

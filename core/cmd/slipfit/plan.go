@@ -21,7 +21,8 @@ for this catalog and these rules; where a deadline or Ctrl-C ends the search, it
 says how far from the best it may be. -out writes the build, for prove and sheet. -export
 writes the problem of least or best for other solvers and seeks nothing itself: a
 linear program (FILE.lp) or a pseudo-boolean problem (FILE.opb), whose comments
-tell what it leaves out. Exit 1 where no build can be found.`,
+tell what it leaves out; nothing is written where a deadline or Ctrl-C comes first.
+Exit 1 where no build can be found.`,
 	example: "slipfit plan testdata/briefs/museum-pottery.brief.json -for best -out build.json",
 	setup: func(k *call) {
 		k.flags.String("for", "least", "seek `WHAT`: least (price), best (value), quiet, small (case), or the whole frontier of price and value")
@@ -56,7 +57,9 @@ tell what it leaves out. Exit 1 where no build can be found.`,
 		}
 		ask := verb.PlanAsk{For: k.text("for"), Keep: *k.flags.Lookup("keep").Value.(*list)}
 		if path := k.text("export"); path != "" {
-			text, err := w.Exchange(file, ask, form)
+			ctx, told, done := k.search()
+			text, err := w.Exchange(ctx, file, ask, form, told)
+			done()
 			if err == nil {
 				err = write(path, text)
 			}
