@@ -299,6 +299,9 @@ func (f *Forecast) between(load int, day Day, extraW, toW, mostW, stepW float64)
 		return bounds{}
 	}
 	k.supply = turning
+	if !s.any {
+		k.extraW = max(k.extraW, floor(f.turnsFromW(low, k.extraW), stepW))
+	}
 	turns := f.state(k)
 	if !turns.steady {
 		return bounds{}
@@ -311,6 +314,12 @@ func (f *Forecast) between(load int, day Day, extraW, toW, mostW, stepW float64)
 		}
 	}
 	return x
+}
+
+// turnsFromW is the heat, by a state with so much, from which on the supply's fan may turn, W: a part at its limit draws less than it asks,
+// and no fan more than at its full speed.
+func (f *Forecast) turnsFromW(s *state, extraW float64) float64 {
+	return extraW + f.model.supply.zeroToW - nearlyW - f.model.fansW() - s.asksW
 }
 
 // nearlyW is how near to the load at which its fan starts a supply may be in either state, W.
