@@ -72,13 +72,12 @@ type opening struct {
 	searched [][]int   // by column: the options that a search found a choice with, the last one last
 }
 
-// swapped is into how many of the cheapest choices found an option is put, to see whether it stands there, and then into how many of
-// those with the options of its seat that were searched last.
-const swapped = 4
-
-// failing is how many options of a column are left when their effort is spent before all that are still to come are left too: they
-// are settled sooner in a group.
-const failing = 2
+// An option is put into as many as swapped of the cheapest choices found, to see whether it stands there, and into one with each of as many
+// as latest of the options of its seat that were searched last.
+const (
+	swapped = 4
+	latest  = 8
+)
 
 // recall begins with what the Index remembers.
 func (w *opening) recall() {
@@ -123,7 +122,7 @@ func (w *opening) open(c, pass int, cap int64) {
 }
 
 // each settles one by one the options of a column that is decided first in a bound, with so much effort for each where there is a cap,
-// until that was too little for some.
+// until that was too little for one: those still to come are sooner settled in groups.
 func (w *opening) each(b *bound, c int, cap int64) {
 	s := newSearch(b, 0)
 	s.found = func(s *search) {
@@ -132,17 +131,16 @@ func (w *opening) each(b *bound, c int, cap int64) {
 		s.limit = l.price - w.fixed - 1
 	}
 	var verdicts []verdict
-	left := 0
 	for _, x := range b.rank(c) {
 		o := int(x)
 		if w.settled[c][o] {
 			continue
 		}
-		if w.watch.ended || left == failing {
+		if w.watch.ended {
 			return
 		}
 		w.swapIn(c, o)
-		for _, other := range w.searched[c][max(0, len(w.searched[c])-swapped):] {
+		for _, other := range w.searched[c][max(0, len(w.searched[c])-latest):] {
 			w.swap(w.best[c][other], c, o)
 		}
 		if b.starting(c, o) > w.limit(c, o) || w.ruled(s, verdicts, c, o) {
@@ -159,10 +157,11 @@ func (w *opening) each(b *bound, c int, cap int64) {
 		if w.best[c][o] != before {
 			w.searched[c] = append(w.searched[c], o)
 		}
-		if w.settled[c][o] = s.open == never; !w.settled[c][o] {
-			left++
+		if s.open < never {
+			return
 		}
-		if spent := s.levels[0].spent; w.settled[c][o] && len(spent) > 0 {
+		w.settled[c][o] = true
+		if spent := s.levels[0].spent; len(spent) > 0 {
 			verdicts = append(verdicts, verdict{o, s.limit + 1 - w.cols[c].price[o], spent[0].by})
 		}
 	}
