@@ -39,27 +39,45 @@ type flowNet struct {
 	p          []float64 // gauge pressure of each zone at the reference density, kept as the next start
 	net        []float64 // net inflow of each zone, m³/s
 	step, hess []float64
-	steps      int // Newton steps taken in all
+	start      []float64 // the pressures that a step starts from
+	steps      int       // Newton steps taken in all
 }
 
 func (f *flowNet) add(from, to int, impedance float64) {
 	f.branches = append(f.branches, branch{from: from, to: to, a: impedance, b: impedance * laminarM3PerS})
 }
 
-// drop gives the pressure difference of a branch, head included, at p + t·step.
-func (f *flowNet) drop(b *branch, t float64) float64 {
+// drop gives the pressure difference of a branch, head included.
+func (f *flowNet) drop(b *branch) float64 {
 	x := b.head
 	if b.from != room {
-		x += f.p[b.from] + float64(t*f.step[b.from])
+		x += f.p[b.from]
 	}
 	if b.to != room {
-		x -= f.p[b.to] + float64(t*f.step[b.to])
+		x -= f.p[b.to]
 	}
 	return x
 }
 
-// along gives the slope of the convex function along the step, and the slope's own slope.
+// move goes so far along the step from where it starts.
+func (f *flowNet) move(t float64) {
+	for z := range f.p {
+		f.p[z] = f.start[z] + float64(t*f.step[z])
+	}
+}
+
+// rise gives the slope of the convex function along the step, at the pressures that were balanced last.
+func (f *flowNet) rise() float64 {
+	value := 0.0
+	for z, v := range f.net {
+		value -= float64(v * f.step[z])
+	}
+	return value
+}
+
+// along goes along the step and gives the slope of the convex function there, and the slope's own slope.
 func (f *flowNet) along(t float64) (value, slope float64) {
+	f.move(t)
 	for i := range f.branches {
 		b := &f.branches[i]
 		d := 0.0
@@ -72,13 +90,13 @@ func (f *flowNet) along(t float64) (value, slope float64) {
 		if d == 0 {
 			continue
 		}
-		q, s := b.at(f.drop(b, t))
+		q, s := b.at(f.drop(b))
 		value += float64(q * d)
 		slope += float64(s * d * d)
 	}
-	for z := range f.p {
+	for z, p := range f.p {
 		d := f.step[z]
-		value += float64(seepM3PerSPa * (f.p[z] + float64(t*d)) * d)
+		value += float64(seepM3PerSPa * p * d)
 		slope += float64(seepM3PerSPa * d * d)
 	}
 	return value, slope
@@ -93,11 +111,10 @@ func (f *flowNet) balance() (imbalance float64) {
 	for z := range f.p {
 		f.net[z] = -seepM3PerSPa * f.p[z]
 		f.hess[z*n+z] = seepM3PerSPa
-		f.step[z] = 0
 	}
 	for i := range f.branches {
 		b := &f.branches[i]
-		q, s := b.at(f.drop(b, 0))
+		q, s := b.at(f.drop(b))
 		b.flow = q
 		if b.from != room {
 			f.net[b.from] -= q
@@ -119,7 +136,8 @@ func (f *flowNet) balance() (imbalance float64) {
 }
 
 // solve finds the pressures and flows. It goes on until rounding stops it, and reports false when the flows then do not
-// balance to a thousandth of a millilitre a second.
+// balance to a thousandth of a millilitre a second. A step is taken in full where the slope along it falls to a tenth of what it was,
+// else as far as it does.
 func (f *flowNet) solve() bool {
 	const want, enough, most = 1e-14, 1e-9, 200
 	imbalance := f.balance()
@@ -132,12 +150,13 @@ func (f *flowNet) solve() bool {
 			return false
 		}
 		f.steps++
-		t := f.search()
-		for z := range f.p {
-			f.p[z] += float64(t * f.step[z])
+		before, limit := imbalance, 0.1*math.Abs(f.rise())
+		copy(f.start, f.p)
+		f.move(1)
+		if imbalance = f.balance(); math.Abs(f.rise()) > limit {
+			f.search(limit)
+			imbalance = f.balance()
 		}
-		before := imbalance
-		imbalance = f.balance()
 		if imbalance <= enough && imbalance > 0.1*before {
 			return true
 		}
@@ -145,16 +164,13 @@ func (f *flowNet) solve() bool {
 	return imbalance <= enough
 }
 
-// search gives how far to go along the step: where the slope along it, which rises all the way, has fallen to a tenth
-// of what it was. The full Newton step is tried first.
-func (f *flowNet) search() float64 {
-	start, _ := f.along(0)
-	limit := 0.1 * math.Abs(start)
+// search goes along the step to where the slope along it, which rises all the way, is within a limit.
+func (f *flowNet) search(limit float64) {
 	lo, hi, t := 0.0, math.Inf(1), 1.0
 	for range 100 {
 		value, slope := f.along(t)
 		if math.Abs(value) <= limit {
-			return t
+			return
 		}
 		if value < 0 {
 			lo = t
@@ -171,5 +187,5 @@ func (f *flowNet) search() float64 {
 			t = next
 		}
 	}
-	return t
+	f.move(t)
 }

@@ -106,6 +106,7 @@ func (s *Solver) prepareFlow() {
 	n := len(m.Zones)
 	f.branches = f.branches[:0]
 	f.p, f.net, f.step = cleared(f.p, n), cleared(f.net, n), cleared(f.step, n)
+	f.start = cleared(f.start, n)
 	f.hess = cleared(f.hess, n*n)
 	f.steps = 0
 	for i := range m.Paths {

@@ -19,11 +19,24 @@ func (s *Solver) settle() error {
 	}
 	driftMu := [...]float64{1, 4, 16, 64} // inverse lengths of the steps of a drift, by turns
 	drift, spells, mu := 0, 0, 0.0
+	known := false // whether the slopes are those of the last step, amended by it
 	for range mostStep {
 		if norm <= restK {
 			return nil
 		}
 		s.iterations++
+		if known {
+			next, err := s.move(0)
+			if err != nil {
+				return err
+			}
+			if known = next < nearing*norm; known {
+				s.amend()
+				s.accept()
+				norm = next
+				continue
+			}
+		}
 		if err := s.slopes(); err != nil {
 			return err
 		}
@@ -33,6 +46,7 @@ func (s *Solver) settle() error {
 				return err
 			}
 			if next < norm {
+				known = next < nearing*norm
 				norm = next
 				continue
 			}
@@ -52,6 +66,29 @@ func (s *Solver) settle() error {
 		return nil
 	}
 	return &ConvergenceError{ResidualK: s.residual(), Iterations: s.iterations}
+}
+
+// nearing is by how much a step must bring the gaps down for the next one to do with slopes that are amended by it.
+const nearing = 0.25
+
+// amend brings the slopes in line with what the last step came to (Broyden, Mathematics of Computation 19, 1965): along it they are as
+// it found them, across it as they were.
+func (s *Solver) amend() {
+	n := len(s.active)
+	length := 0.0
+	for j := range n {
+		length += float64(s.step[j] * s.step[j])
+	}
+	for i := range n {
+		off := s.trialGap[i] - s.gap[i]
+		for j := range n {
+			off -= float64(s.jac[i*n+j] * s.step[j])
+		}
+		off /= length
+		for j := range n {
+			s.jac[i*n+j] += float64(off * s.step[j])
+		}
+	}
 }
 
 // slopes fills the Jacobian of the gaps by differences, each reading moved the way its gap pushes it.
@@ -82,6 +119,7 @@ func (s *Solver) advance(norm float64) (float64, error) {
 			return 0, err
 		}
 		if next < 0.999*norm {
+			s.amend()
 			s.accept()
 			return next, nil
 		}
