@@ -3,6 +3,7 @@ package air
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // hottestC is the temperature above which a result is no machine any more but heat without a way out.
@@ -39,6 +40,7 @@ type Solver struct {
 	consumerR                 []float64
 	power                     []float64 // of each consumer as held, W
 	zoneW, loopW              []float64 // heat into each zone's air and each loop
+	lastX, lastP              []float64 // readings and pressures to begin with
 
 	control
 }
@@ -55,12 +57,27 @@ func Solve(m Machine) (Result, error) {
 
 // Solve brings a machine to rest and writes the outcome to r, reusing its slices. On error r holds the last state with
 // Converged false; it is not an answer.
-func (s *Solver) Solve(m *Machine, r *Result) error {
+func (s *Solver) Solve(m *Machine, r *Result) error { return s.solve(m, r, nil, nil) }
+
+// Again is Solve of the machine that was solved last, with other powers and fixed speeds. It begins with where that came to rest, unless
+// a part was at its limit there.
+func (s *Solver) Again(m *Machine, r *Result) error {
+	if slices.ContainsFunc(s.modes, func(o mode) bool { return o != free }) {
+		return s.Solve(m, r)
+	}
+	s.lastX, s.lastP = append(s.lastX[:0], s.x...), append(s.lastP[:0], s.flow.p...)
+	return s.solve(m, r, s.lastX, s.lastP)
+}
+
+// solve begins with readings and pressures, where there are any.
+func (s *Solver) solve(m *Machine, r *Result, x, p []float64) error {
 	r.resize(m)
 	if err := m.Check(); err != nil {
 		return err
 	}
 	s.prepare(m)
+	copy(s.x, x)
+	copy(s.flow.p, p)
 	err := s.rest()
 	s.fill(r)
 	if err != nil {

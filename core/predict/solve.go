@@ -55,9 +55,13 @@ func (m *model) solve(s *air.Solver, out *air.Result, line feed.Line) error {
 		dc += m.air.Consumers[m.parts[i].index].PowerW
 	}
 	loss := m.loss(dc, line)
-	for range passes {
+	for pass := range passes {
 		m.run(loss, dc)
-		if err := s.Solve(&m.air, out); err != nil {
+		bring := s.Again
+		if pass == 0 {
+			bring = s.Solve
+		}
+		if err := bring(&m.air, out); err != nil {
 			return err
 		}
 		dc = m.dc(out)
