@@ -1,6 +1,9 @@
 package rule
 
 import (
+	"math"
+	"slices"
+
 	"slipfit/core/build"
 	"slipfit/core/predict"
 )
@@ -32,9 +35,12 @@ func boardBears(v *View) []float64 {
 	if w == nil {
 		return nil
 	}
-	var list []float64
-	for i := range predict.Asked(v.Needs) {
-		list = append(list, w.BoardBearsW(i, float64(keptSpeed)/100_000))
+	asked := predict.Asked(v.Needs)
+	list := slices.Repeat([]float64{math.Inf(1)}, len(asked))
+	for i := range asked {
+		if !outdone(asked, i) {
+			list[i] = w.BoardBearsW(i, float64(keptSpeed)/100_000)
+		}
 	}
 	return list
 }

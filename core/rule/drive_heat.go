@@ -3,7 +3,6 @@ package rule
 import (
 	"slices"
 
-	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/predict"
 )
@@ -27,7 +26,7 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 		{Seats: []build.Seat{build.Board, build.Cache}, Fails: func(v *View) bool { return v.tooHot(v.Cache) }},
 		{Seats: []build.Seat{build.Board, build.Archive}, Fails: func(v *View) bool { return v.tooHot(v.Archive) }},
 		{Seats: []build.Seat{build.Case, build.Board, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive}, Fails: func(v *View) bool {
-			return v.Board != nil && slices.ContainsFunc(v.Needs.Loads, func(l brief.Load) bool { return predict.OverLimit(v.Build, l, &v.Needs.Place) })
+			return v.Board != nil && named(v.Needs) && v.hardest(func(load int) bool { return predict.OverLimit(v.Build, v.Needs.Loads[load], &v.Needs.Place) })
 		}},
 		inCase(build.Boot), inCase(build.Cache), inCase(build.Archive),
 		whereItSits(build.Boot), whereItSits(build.Cache), whereItSits(build.Archive),
@@ -56,12 +55,10 @@ func (v *View) tooHot(s build.Storage) bool {
 		return false
 	}
 	limitC, known := predict.LimitC(s.Drive)
-	for _, l := range v.Needs.Loads {
-		if c, ok := predict.CoolestC(v.Board, s.Drive, l, &v.Needs.Place); ok && known && c > limitC {
-			return true
-		}
-	}
-	return false
+	return known && named(v.Needs) && v.hardest(func(load int) bool {
+		c, ok := predict.CoolestC(v.Board, s.Drive, v.Needs.Loads[load], &v.Needs.Place)
+		return ok && c > limitC
+	})
 }
 
 // inCase asks whether drives of a tier pass their limit in the case, in whatever socket and whatever else is in there.

@@ -3,6 +3,7 @@ package rule
 import (
 	"slices"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/predict"
 )
@@ -25,8 +26,28 @@ func (v *View) warm(counted build.Set, holds func(w *predict.Warmth, load int) b
 	if w == nil {
 		return false
 	}
-	for i := range predict.Asked(v.Needs) {
-		if holds(w, i) {
+	return v.hardest(func(load int) bool { return holds(w, load) })
+}
+
+// hardest reports that something holds of a build in some activity. Of activities of which another asks as much of every part it does not
+// ask: what fails in one of them hardly ever stands in the other, and the rule itself asks all.
+func (v *View) hardest(holds func(load int) bool) bool {
+	asked := predict.Asked(v.Needs)
+	for i := range asked {
+		if !outdone(asked, i) && holds(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// outdone reports an activity of which another asks as much of every part, the earlier one of two alike.
+func outdone(asked []brief.Load, nth int) bool {
+	l := asked[nth]
+	for i, o := range asked {
+		more := o.Processor > l.Processor || o.Graphics > l.Graphics || o.Memory > l.Memory || o.Drives > l.Drives
+		less := o.Processor < l.Processor || o.Graphics < l.Graphics || o.Memory < l.Memory || o.Drives < l.Drives
+		if i != nth && !less && (more || i < nth) {
 			return true
 		}
 	}

@@ -94,12 +94,7 @@ func (v *View) louder() bool {
 		return false
 	}
 	disks := v.besides.Disks(v.Build)
-	for i := range f.Asked() {
-		if f.Louder(i, wish, disks) {
-			return true
-		}
-	}
-	return false
+	return v.hardest(func(load int) bool { return f.Louder(load, wish, disks) })
 }
 
 // louderByDisks is louder for builds that hold turning disks; without them louder has said all.
@@ -114,19 +109,14 @@ func (v *View) tooLoud() bool {
 		return false
 	}
 	w := v.predictor().Warmth(v.Build, v.Needs, everyWarmth, predict.Besides{})
-	for i := range predict.Asked(v.Needs) {
+	return v.hardest(func(load int) bool {
 		if w != nil {
-			if louder, known := w.Louder(i, wish); louder {
-				return true
-			} else if known {
-				continue
+			if louder, known := w.Louder(load, wish); known {
+				return louder
 			}
 		}
-		if v.predictor().TooLoud(v.Build, v.Needs, i, wish) {
-			return true
-		}
-	}
-	return false
+		return v.predictor().TooLoud(v.Build, v.Needs, load, wish)
+	})
 }
 
 func (v *View) loud(r *predict.Run, wish unit.Sound) {
