@@ -21,8 +21,8 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 	stock, err := catalog.Embedded()
 	require.NoError(t, err)
 	needs := []*brief.Needs{
-		{Loads: []brief.Load{{Activity: "work", Processor: 100_000, Graphics: 90_000, Memory: 50_000, Drives: 20_000}}},
-		{Loads: []brief.Load{{Activity: "copying", Processor: 20_000, Drives: 100_000}}},
+		{Loads: []brief.Load{{Activity: "reading", Processor: 15_000, Memory: 30_000}, {Activity: "work", Processor: 100_000, Graphics: 90_000, Memory: 50_000, Drives: 20_000}}},
+		{Loads: []brief.Load{{Activity: "copying", Processor: 20_000, Drives: 100_000}, {Activity: "play", Processor: 40_000, Graphics: 60_000}}},
 	}
 	needs[1].Place.Noise = unit.Known(unit.Sound(26_000))
 	for i := range needs {
@@ -133,4 +133,29 @@ func passes(margins []Margin) bool {
 		}
 	}
 	return true
+}
+
+// TestHardest asks of every activity of which no other asks as much of every part, and of no other.
+func TestHardest(t *testing.T) {
+	work := brief.Load{Processor: 60_000, Graphics: 50_000, Memory: 40_000, Drives: 30_000}
+	less, copying := work, brief.Load{Drives: 31_000}
+	less.Memory--
+	for _, c := range []struct {
+		name  string
+		loads []brief.Load
+		asked []int
+	}{
+		{"none named: everything at work", nil, []int{0}},
+		{"one", []brief.Load{work}, []int{0}},
+		{"one asks less of memory", []brief.Load{less, work}, []int{1}},
+		{"alike: the first", []brief.Load{work, work, work}, []int{0}},
+		{"each asks more of something", []brief.Load{work, copying}, []int{0, 1}},
+		{"at rest", []brief.Load{{}, copying, less, work}, []int{1, 3}},
+	} {
+		v := NewView(&build.Build{}, &brief.Needs{Loads: c.loads})
+		var asked []int
+		require.False(t, v.hardest(func(load int) bool { asked = append(asked, load); return false }), c.name)
+		require.Equal(t, c.asked, asked, c.name)
+		require.True(t, v.hardest(func(load int) bool { return load == c.asked[len(c.asked)-1] }), c.name)
+	}
 }
