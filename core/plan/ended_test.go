@@ -375,6 +375,14 @@ func TestEndedAnywhere(t *testing.T) {
 	}
 }
 
+// model is a problem written down.
+func model(t *testing.T, p *Problem, valued bool) *Model {
+	t.Helper()
+	m, err := p.Model(t.Context(), valued)
+	require.NoError(t, err)
+	return m
+}
+
 // TestEndedModel ends the writing of a problem at many places: it is whole, the same as ever, or the context's error.
 func TestEndedModel(t *testing.T) {
 	stocks := generic(t)

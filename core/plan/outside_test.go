@@ -112,14 +112,6 @@ func (m *Model) noGood(t *testing.T, p *Problem, pick []int) {
 	m.notAll(best.rule.ID, best.open, in)
 }
 
-// model is a problem written down.
-func model(t *testing.T, p *Problem, valued bool) *Model {
-	t.Helper()
-	m, err := p.Model(t.Context(), valued)
-	require.NoError(t, err)
-	return m
-}
-
 // exact is the problem without the rules that no rows can hold, and its model, which leaves nothing out.
 func exact(t *testing.T, stock *part.Stock, needs *brief.Needs, valued bool) (*Problem, *Model) {
 	t.Helper()
