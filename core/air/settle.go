@@ -2,7 +2,8 @@ package air
 
 import "math"
 
-// settle finds the readings that cause themselves, by Newton's method with slopes from differences. Where a full step
+// settle finds the readings that cause themselves, by Newton's method with slopes from differences; as long as steps bring
+// the gaps down by much, the slopes are only amended by what the last one came to. Where a full step
 // does not help, the step is shortened as if by time: (J + µI)·d = −gap is one implicit step of length 1/µ of a machine
 // whose readings drift towards what they cause, which is what a real one does. Where no such step brings the gaps down
 // (the corner of a control curve can trap them), the machine is left to drift for a while, each time longer, in long

@@ -18,7 +18,7 @@ type Way struct {
 	Build *build.Build  // one at that price
 }
 
-// An option is given so much effort at first, and more in each round, so that a hard one keeps no other waiting; nought is no end.
+// An option is given so much effort at first, and more in each round, so that a hard one keeps no other seat waiting; nought is no end.
 var looks = [...]int64{64, 4096, 0}
 
 // Open says for every part in every open seat, or in those named, whether a whole build that stands can hold it, and the least
