@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -95,9 +94,7 @@ func (b *bound) rank(c int) []int32 {
 				list = append(list, int32(o))
 			}
 		}
-		slices.SortFunc(list, func(x, y int32) int {
-			return cmp.Or(cmp.Compare(reach[x], reach[y]), cmp.Compare(x, y))
-		})
+		b.p.index.order(list, reach)
 		b.ranked[c] = list
 	}
 	return b.ranked[c]
@@ -172,6 +169,7 @@ func (b *bound) quote(c, q int) *quote {
 		heads = k.firsts(b.ranked[c])
 	} else {
 		heads = k.heads(b.reach[c])
+		b.p.index.order(heads, b.reach[c])
 	}
 	return &quote{m, b, heads, slices.Repeat([]int64{unasked}, m.grade[1].count)}
 }
@@ -189,7 +187,7 @@ func (k *classes) firsts(order []int32) []int32 {
 	return list
 }
 
-// heads lists of each class of options the one of the least cost, those of the least cost first.
+// heads lists of each class of options the one of the least cost, by class.
 func (k *classes) heads(cost []int64) []int32 {
 	first := make([]int32, k.count) // by class: its option of the least cost, and one
 	for o, x := range cost {
@@ -203,7 +201,6 @@ func (k *classes) heads(cost []int64) []int32 {
 			list = append(list, at-1)
 		}
 	}
-	slices.SortFunc(list, func(x, y int32) int { return cmp.Or(cmp.Compare(cost[x], cost[y]), cmp.Compare(x, y)) })
 	return list
 }
 

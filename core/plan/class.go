@@ -274,7 +274,7 @@ func draw(t reflect.Type, r reading, sign *strings.Builder) drawing {
 			}
 			return b
 		}
-	case reflect.Slice:
+	case reflect.Slice, reflect.Array:
 		inner := draw(t.Elem(), r, sign)
 		return func(b []byte, v reflect.Value) []byte {
 			n := v.Len()

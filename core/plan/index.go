@@ -2,6 +2,7 @@ package plan
 
 import (
 	"cmp"
+	"encoding/binary"
 	"fmt"
 	"maps"
 	"reflect"
@@ -25,6 +26,9 @@ type Index struct {
 	couples    map[string]*couple  // what rules quick to ask have said of two columns
 	acquainted int                 // how many bytes that is
 	found      []finding           // choices that stood, those found last at the end
+	fields     map[string]drawing  // of the needs
+	key        []byte              // room to write keys in
+	keys       []uint64            // room to sort in
 	made       int                 // how many memories there have been
 	turn       int64               // how often passing was looked into
 	checks     int64               // how often a rule was asked
@@ -41,7 +45,7 @@ const remembered = 512
 
 // NewIndex lays out a stock, which must not change afterwards.
 func NewIndex(stock *part.Stock) *Index {
-	x := &Index{stock: stock, ids: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, couples: map[string]*couple{}}
+	x := &Index{stock: stock, ids: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, couples: map[string]*couple{}, fields: map[string]drawing{}}
 	for _, a := range stock.Articles() {
 		x.ids[a.ID] = true
 	}
@@ -95,38 +99,39 @@ func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
 // memory is what a query has found so far under what a problem says: shared by all problems that say the same of what
 // its rule reads.
 func (x *Index) memory(p *Problem, q *query, by []*classes) *memory {
-	var key strings.Builder
-	key.WriteString(q.rule.ID)
+	key := append(x.key[:0], q.rule.ID...)
 	if q.early != nil {
-		fmt.Fprint(&key, " early ", q.nth, q.besides)
+		key = fmt.Append(key, " early ", q.nth, q.besides)
 	}
 	if p.base.Owned != 0 {
-		fmt.Fprint(&key, " owned ", p.base.Owned)
+		key = fmt.Append(key, " owned ", p.base.Owned)
 	}
 	for _, s := range q.rule.Reads {
 		if p.colOf[s] < 0 {
-			key.WriteString(p.settledIn(s))
+			key = append(key, p.settledIn(s)...)
 		}
 	}
 	for _, c := range q.cols {
-		key.WriteByte(' ')
-		key.WriteString(p.cols[c].key)
+		key = append(append(key, ' '), p.cols[c].key...)
 	}
-	return x.recall(p, q.rule, key.String(), func() *memory { return newMemory(by, q.serves()) })
+	return x.recall(p, q.rule, key, func() *memory { return newMemory(by, q.serves()) })
 }
 
 // recall finds a memory of a rule by its key, or makes a new one.
-func (x *Index) recall(p *Problem, r *rule.Rule, key string, blank func() *memory) *memory {
+func (x *Index) recall(p *Problem, r *rule.Rule, key []byte, blank func() *memory) *memory {
+	n := len(key)
 	memories := x.lasting
 	if t, known := traits[r.ID]; !known || len(t.needs) > 0 {
-		memories = x.heard(p.says(&t, known))
+		key = p.says(key, &t, known)
+		memories = x.heard(key[n:])
 	}
-	m := memories[key]
+	x.key = key
+	m := memories[string(key[:n])]
 	if m == nil {
 		m = blank()
 		x.made++
 		m.id = x.made
-		memories[key] = m
+		memories[string(key[:n])] = m
 	}
 	return m
 }
@@ -154,15 +159,15 @@ func written[S any](sets []S, one func(S) string) string {
 }
 
 // heard is what is remembered under a saying of the needs. When too many are, those not heard for longest are forgotten.
-func (x *Index) heard(saying string) map[string]*memory {
+func (x *Index) heard(saying []byte) map[string]*memory {
 	x.turn++
-	h := x.passing[saying]
+	h := x.passing[string(saying)]
 	if h == nil {
 		if len(x.passing) == remembered {
 			x.forget()
 		}
 		h = &hearing{memories: map[string]*memory{}}
-		x.passing[saying] = h
+		x.passing[string(saying)] = h
 	}
 	h.last = x.turn
 	return h.memories
@@ -179,16 +184,15 @@ func (x *Index) forget() {
 }
 
 // says writes down what the needs say in the fields that a rule can read, or in all. Of resources, those that the rule names.
-func (p *Problem) says(t *trait, some bool) string {
+func (p *Problem) says(b []byte, t *trait, some bool) []byte {
 	if !some {
-		return fmt.Sprintf("%+v", *p.ask.Needs)
+		return fmt.Appendf(b, "%+v", *p.ask.Needs)
 	}
-	var b strings.Builder
 	for _, f := range t.needs {
 		if f == "Needs.By" && t.resources != nil {
 			for _, r := range t.resources {
 				need := &p.ask.Needs.By[r]
-				fmt.Fprint(&b, r, " ", need.Floor, need.Enough, need.Weight, " ")
+				b = binary.AppendVarint(binary.AppendVarint(binary.AppendVarint(b, need.Floor), need.Enough), int64(need.Weight))
 			}
 			continue
 		}
@@ -197,20 +201,25 @@ func (p *Problem) says(t *trait, some bool) string {
 			said = p.field(f)
 			p.said[f] = said
 		}
-		b.WriteString(f)
-		b.WriteString(said)
+		b = append(b, said...)
 	}
-	return b.String()
+	return b
 }
 
 // field writes down one field of the needs, of the place or of the wishes.
 func (p *Problem) field(full string) string {
 	owner, name, _ := strings.Cut(full, ".")
-	v := reflect.ValueOf(*p.ask.Needs)
+	v := reflect.ValueOf(p.ask.Needs).Elem()
 	if owner != "Needs" {
 		v = v.FieldByName(owner)
 	}
-	return fmt.Sprintf("%+v", v.FieldByName(name).Interface())
+	v = v.FieldByName(name)
+	d := p.index.fields[full]
+	if d == nil {
+		d = draw(v.Type(), reading{}, &strings.Builder{})
+		p.index.fields[full] = d
+	}
+	return string(d([]byte(full), v))
 }
 
 // Problem poses an ask to the stock. It fails where the ask names parts that the stock does not have.

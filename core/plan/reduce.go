@@ -110,6 +110,7 @@ func (b *bound) marginals(limit int64) [][]int64 {
 		}
 		match := b.p.match(c, q)
 		near, far := match.grade[0], match.grade[1].heads(rest)
+		b.p.index.order(far, rest)
 		more := make([]int64, near.count) // by grade: what all else costs at least beside it
 		for _, o := range near.heads(b.reach[c]) {
 			reach := b.reach[c][o]

@@ -101,7 +101,10 @@ func ends(s set, of []int64) [2]int {
 
 // nets remembers what the options of a column give less what they take.
 func (x *Index) nets(p *Problem, t *total, col *column) *memory {
-	m := x.recall(p, t.rule, t.rule.ID+" net "+strconv.Itoa(t.nth)+" "+strconv.Itoa(int(p.base.Owned))+" "+col.key, func() *memory {
+	key := append(x.key[:0], t.rule.ID...)
+	key = append(strconv.AppendInt(append(key, " net "...), int64(t.nth), 10), ' ')
+	key = append(append(strconv.AppendInt(key, int64(p.base.Owned), 10), ' '), col.key...)
+	m := x.recall(p, t.rule, key, func() *memory {
 		return &memory{net: make([]int64, 0, len(col.options))}
 	})
 	if len(m.net) == 0 {
