@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math/bits"
+	"slices"
 
 	"slipfit/core/build"
 )
@@ -130,9 +131,36 @@ func (s *search) upheld(q, o, d int, before bool) bool {
 		}
 		s.drop(q, o, m.kind[0], from, d)
 		s.blame.cut(c, s.levels[from].cut[c])
+		s.bereave(q, c, from, d)
 		return false
 	}
 	return true
+}
+
+// few is how many options of a column are gone through to find out what they leave of another.
+const few = 32
+
+// bereave takes what no option of column c at some depth stands with by the quick rules that hang on the two out of what is open of column
+// q from that depth to another, where few of column c are left.
+func (s *search) bereave(q, c, from, to int) {
+	left := set(s.levels[from].domain[c])
+	if left.count() > few {
+		return
+	}
+	m, open := s.p.match(c, q), set(s.levels[from].domain[q])
+	alone := slices.Clone(open)
+	for o := left.next(0); o >= 0; o = left.next(o + 1) {
+		with := m.company(s.p, o)
+		for i, w := range alone {
+			for fresh := w &^ with.looked[i]; fresh != 0; fresh &= fresh - 1 {
+				m.joins(s.p, with, o, i<<6+bits.TrailingZeros64(fresh))
+			}
+			alone[i] &^= with.stand[i]
+		}
+	}
+	for d := from; d <= to; d++ {
+		set(s.levels[d].domain[q]).less(alone)
+	}
 }
 
 // passes reports an option of an undecided column that stands with what is decided, as far as the factors given and the
