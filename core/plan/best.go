@@ -5,6 +5,7 @@ import (
 	"context"
 	"slices"
 
+	"slipfit/core/build"
 	"slipfit/core/unit"
 )
 
@@ -59,12 +60,20 @@ type share struct {
 	step int64   // how much less it was last aimed at
 }
 
-// shares splits the problem by which seats that may be left empty are, those that may serve most first. Once the context has ended
-// it splits no further.
+// splitting is the seats that may be left empty by which a problem is split before it is searched: those on which most other seats hang, or
+// much of the value.
+var splitting = [...]build.Seat{build.Graphics, build.Cache, build.Archive}
+
+// shares splits the problem by which of these seats are left empty, those that may serve most first. Once the context has ended it splits
+// no further.
 func (p *Problem) shares() []*share {
 	list := []*Problem{p}
-	for c, col := range p.cols {
-		if filled, empty := col.filled(); !filled || !empty {
+	for _, s := range splitting {
+		c := p.colOf[s]
+		if c < 0 {
+			continue
+		}
+		if filled, empty := p.cols[c].filled(); !filled || !empty {
 			continue
 		}
 		var next []*Problem
