@@ -15,7 +15,7 @@ import (
 // floors lists the packages of the house from the ground up. A package may import those on floors below its own;
 // packages on one floor do not import each other.
 var floors = [][]string{
-	{"core/unit", "core/feed", "core/air", "core/sound", "core/link", "core/media", "core/chart"},
+	{"core/unit", "core/feed", "core/air", "core/sound", "core/link", "core/media", "core/chart", "core/heap"},
 	{"core/format"},
 	{"core/part"},
 	{"core/build", "core/grow", "catalog"},

@@ -41,7 +41,7 @@ func TestSum(t *testing.T) {
 	require.Equal(t, []string{"0.40 µs / 0.50 µs", "2 of 5 proven", "to 11 % gap", "1 without answer"}, c.lines(named(leastNew)))
 	require.Equal(t, []string{"not asked"}, new(cell).lines(named(leastNew)))
 	held := sum([]sample{{Figure: 150_400_000}, {Figure: 12_000_000}, {Figure: 1_230_000}})
-	require.Equal(t, []string{"12.0 MB / 150 MB"}, held.lines(named(heap)))
+	require.Equal(t, []string{"12.0 MB / 150 MB"}, held.lines(named(weight)))
 }
 
 func TestGoals(t *testing.T) {
@@ -67,7 +67,7 @@ func TestGoals(t *testing.T) {
 	require.Equal(t, "2,000: 10 ms, worst 100 ms, met", at(10*ms, 100*ms, 3).held(m, m.goals[0], "2,000"))
 	require.Equal(t, "2,000: 10 ms, worst 100 ms, MISSED", at(10*ms, 100*ms, 2).held(m, m.goals[0], "2,000"))
 	require.Equal(t, "2,000: 10 ms, worst 100 ms, not asked", new(cell).held(m, m.goals[0], "2,000"))
-	m = named(heap)
+	m = named(weight)
 	require.Equal(t, "20,000: 200 MB, met", at(200_000_000, 300_000_000, 3).held(m, m.goals[0], "20,000"))
 }
 

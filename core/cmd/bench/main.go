@@ -15,9 +15,12 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"slipfit/core/heap"
 )
 
 func main() {
+	heap.Settle() // as the programs do that answer
 	err := run(os.Args[1:], os.Stdout, os.Stderr)
 	switch {
 	case errors.Is(err, flag.ErrHelp):

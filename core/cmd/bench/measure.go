@@ -26,7 +26,7 @@ const (
 	leastKept = "least-kept"
 	bestNew   = "best-new"
 	bestKept  = "best-kept"
-	heap      = "heap"
+	weight    = "heap"
 	tight     = "best-in-small-case"
 	open      = "open-choices"
 	small     = "small"
@@ -56,7 +56,7 @@ var measures = [...]measure{
 	{name: conflict, title: "conflict", upTo: conflictTo, goals: []goal{{2000, 20 * ms, 0}}},
 	{name: repairs, title: "repairs", upTo: conflictTo, goals: []goal{{2000, 100 * ms, 0}}},
 	{name: frontier, title: "frontier", upTo: frontierTo, rest: "gap", goals: []goal{{0, 500 * ms, 0}}},
-	{name: heap, title: "heap with a kept index", bytes: true, goals: []goal{{20_000, 200_000_000, 0}}},
+	{name: weight, title: "heap with a kept index", bytes: true, goals: []goal{{20_000, 200_000_000, 0}}},
 }
 
 // named finds a measure.

@@ -78,7 +78,7 @@ func TestLines(t *testing.T) {
 		} else {
 			require.NoError(t, err)
 		}
-		if l.Got != nil && l.Got.Measure != heap {
+		if l.Got != nil && l.Got.Measure != weight {
 			require.NotNil(t, r.asking)
 			require.Equal(t, r.asking.Measure, l.Got.Measure)
 		}
@@ -92,7 +92,7 @@ func TestLines(t *testing.T) {
 		require.Positive(t, s.Figure)
 		asked[s.Measure]++
 	}
-	require.Equal(t, map[string]int{leastNew: 8, leastKept: 8, bestNew: 8, bestKept: 8, tight: 8, open: 5, heap: 8}, asked)
+	require.Equal(t, map[string]int{leastNew: 8, leastKept: 8, bestNew: 8, bestKept: 8, tight: 8, open: 5, weight: 8}, asked)
 }
 
 // TestRemoteEnds ends a process that answers one question and never the next: that one stands in the table without an answer.

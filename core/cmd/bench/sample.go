@@ -290,7 +290,7 @@ func (d *desk) weigh(x *plan.Index) error {
 	runtime.GC()
 	runtime.ReadMemStats(&m)
 	runtime.KeepAlive(x)
-	s := d.sample(heap, 0)
+	s := d.sample(weight, 0)
 	s.Figure, s.Proven, s.Found = int64(m.HeapAlloc), true, true
 	return d.end(s)
 }

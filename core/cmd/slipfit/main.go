@@ -15,6 +15,7 @@ import (
 	"strings"
 
 	"slipfit/catalog"
+	"slipfit/core/heap"
 	"slipfit/core/part"
 	"slipfit/core/verb"
 )
@@ -27,6 +28,7 @@ const (
 )
 
 func main() {
+	heap.Settle()
 	os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr))
 }
 
