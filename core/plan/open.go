@@ -215,13 +215,31 @@ func (w *opening) swap(l *leaf, c, o int) {
 	if l == nil || !w.cols[c].live.has(o) {
 		return
 	}
-	swapped := leaf{pick: slices.Clone(l.pick), price: l.price + w.cols[c].price[o] - w.cols[c].price[l.pick[c]]}
-	if swapped.pick[c] = o; swapped.price-w.fixed > w.limit(c, o) {
+	price := l.price + w.cols[c].price[o] - w.cols[c].price[l.pick[c]]
+	if price-w.fixed > w.limit(c, o) || !w.joins(l, c, o) {
 		return
 	}
-	if w.stands(c, o) && !slices.ContainsFunc(w.many, func(f *factor) bool { return f.columns>>c&1 != 0 && f.of(w.Problem, &swapped) == failed }) {
+	swapped := leaf{pick: slices.Clone(l.pick), price: price}
+	swapped.pick[c] = o
+	if w.stands(c, o) && !slices.ContainsFunc(w.many, func(f *factor) bool {
+		return f.columns>>c&1 != 0 && (len(f.open) > 2 || f.cost > 0) && f.of(w.Problem, &swapped) == failed
+	}) {
 		w.note(&swapped)
 	}
+}
+
+// joins reports an option of a column that stands with every other of a choice by the quick rules that hang on two columns.
+func (w *opening) joins(l *leaf, c, o int) bool {
+	for q, other := range l.pick {
+		if q == c {
+			continue
+		}
+		m := w.match(q, c)
+		if with := m.company(w.Problem, other); with != nil && !m.joins(w.Problem, with, other, o) {
+			return false
+		}
+	}
+	return true
 }
 
 // swapIn tries an option of a column in the cheapest choices found.
