@@ -28,6 +28,7 @@ type search struct {
 	stop   bool        // set by found to end the walk, or past the cap
 	blame  blame       // what has excluded options since it was last blank
 	summed [][]int     // by column: the sums it is in
+	plain  []bool      // by column: whether its options differ in no more than price
 	later  [][]*factor // by column: factors that read it and are worth something settled by a later one
 	cap    int64       // effort after which the walk is given up for now; nought for none
 	open   int64       // least bound among what an end left unexplored
@@ -110,6 +111,7 @@ func newSearch(b *bound, limit int64, guards ...*bound) *search {
 			}
 		}
 	}
+	s.plain = s.plainColumns()
 	return s
 }
 
@@ -172,10 +174,14 @@ func (s *search) descend(d int, paid, ahead int64) {
 			}
 			s.descend(d+1, paid+own[0], ahead)
 		}
+		alike := s.plain[c] && !s.stop && !s.watch.ended && !s.blames(&s.blame, c)
 		if len(l.spent) < mostSpent {
 			l.spent = append(l.spent, spent{o, own, s.blame})
 		}
 		s.blame.join(&outer)
+		if alike {
+			return // all that follow cost no less, and would fail alike
+		}
 	}
 }
 

@@ -59,6 +59,42 @@ func (s *search) vain(l *level, c, o int, own costs) bool {
 	return false
 }
 
+// plainColumns tells of every column whether its options differ in no more than price, as far as the bounds of a search can tell. They come
+// cheapest first, and what fails beside one, without its doing, fails beside all that follow.
+func (s *search) plainColumns() []bool {
+	plain := make([]bool, len(s.order))
+	for c, col := range s.p.cols {
+		plain[c] = len(s.worth[c]) == 0 && len(s.later[c]) == 0 && len(s.into[c]) == 0
+		for i := range s.guards {
+			plain[c] = plain[c] && len(s.guards[i].into[c]) == 0
+		}
+		for o := col.live.next(0); o >= 0 && plain[c]; o = col.live.next(o + 1) {
+			plain[c] = col.worth[o] == 0
+		}
+	}
+	return plain
+}
+
+// blames reports that a column may have had a part in what was excluded.
+func (s *search) blames(by *blame, c int) bool {
+	if by.factors[3]>>63 != 0 || by.cuts[c] != 0 {
+		return true
+	}
+	for i, w := range by.factors {
+		for ; w != 0; w &= w - 1 {
+			if s.p.many[i<<6+bits.TrailingZeros64(w)].columns>>c&1 != 0 {
+				return true
+			}
+		}
+	}
+	for w := by.sums; w != 0; w &= w - 1 {
+		if s.p.sums[bits.TrailingZeros64(w)].binds(c) {
+			return true
+		}
+	}
+	return false
+}
+
 // matched reports that of an option explored.
 func (s *search) matched(t *spent, c, o int, own *costs) bool {
 	same := true
