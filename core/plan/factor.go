@@ -157,7 +157,30 @@ func weight(q *query) int {
 // ask returns the worth of a choice of the factor's columns, or failed.
 func (f *factor) ask(p *Problem, options []int) int64 {
 	s := f.look(p)
-	return s.seen.recall(s.by, options, func() int64 { return p.run(f.query, options) })
+	return s.seen.recall(s.by, options, func() int64 {
+		if f.early == nil && len(f.rule.First) > 0 {
+			return f.heed(p, options)
+		}
+		return p.run(f.query, options)
+	})
+}
+
+// heed asks of a choice with the same option wherever it does not matter, for a seat is filled that decides before.
+func (f *factor) heed(p *Problem, options []int) int64 {
+	var room [build.Seats]int
+	heeded := room[:copy(room[:], options)]
+	decided := false
+	for _, s := range f.rule.First {
+		switch c := p.colOf[s]; {
+		case c < 0:
+			decided = decided || p.base.Filled(s)
+		case decided:
+			heeded[f.at[c]] = 0
+		default:
+			decided = p.cols[c].options[options[f.at[c]]].Part != nil
+		}
+	}
+	return f.seen.recall(f.by, heeded, func() int64 { return p.run(f.query, options) })
 }
 
 // one asks the factor of its only open column.
