@@ -16,6 +16,7 @@ type search struct {
 	pick   []int        // by column: the option decided
 	beside [][]*company // by column decided and other column: what is known of that one's options beside the option decided
 	levels []level
+	placed [][]int32 // by column and option: its place in the order of them; nil until it is asked for
 	quick  schedule
 	slow   schedule // of factors that read many seats, or predict heat or noise, asked last
 	slowly int      // how often those slow to ask have failed
@@ -70,7 +71,7 @@ const slowEffort = 4
 func newSearch(b *bound, limit int64, guards ...*bound) *search {
 	p := b.p
 	n := len(p.cols)
-	s := &search{bound: b, watch: p.watch, limit: limit, pick: make([]int, n), levels: make([]level, n+1), open: never}
+	s := &search{bound: b, watch: p.watch, limit: limit, pick: make([]int, n), levels: make([]level, n+1), placed: make([][]int32, n), open: never}
 	for d := range s.levels {
 		l := &s.levels[d]
 		l.lead = make([]int32, n)
@@ -147,9 +148,14 @@ func (s *search) descend(d int, paid, ahead int64) {
 	rank := s.rank(c)[lead:]
 	rest := paid + ahead - max(s.told(c, s.pick), s.reach[c][rank[0]])
 	l.spent = l.spent[:0]
-	for k, x := range rank {
-		o := int(x)
-		if !set(l.domain[c]).has(o) || k > 0 && !s.joins(c, o, d) {
+	for k := 0; k < len(rank); k++ {
+		o := int(rank[k])
+		if !set(l.domain[c]).has(o) {
+			s.blame.cut(c, l.cut[c])
+			k = s.onward(c, int(lead)+k+1, l.domain[c]) - int(lead) - 1
+			continue
+		}
+		if k > 0 && !s.joins(c, o, d) {
 			s.blame.cut(c, l.cut[c])
 			continue
 		}

@@ -30,7 +30,9 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 			if known && least+max(told[q], s.reach[q][o]) > s.limit {
 				return false
 			}
-			if !set(l.domain[q]).has(o) || !(slow && k == start || s.joins(q, o, d)) {
+			if !set(l.domain[q]).has(o) {
+				cut, k = true, s.onward(q, k+1, l.domain[q])-1
+			} else if !(slow && k == start) && !s.joins(q, o, d) {
 				cut = true
 			} else if !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests) && s.upheld(q, o, d, k == start)) {
 				if !slow || s.passes(q, o, d, s.slow.of(q, d, moved[q])) {
@@ -71,6 +73,39 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 		ahead += told[q]
 	}
 	return min(never, ahead), true
+}
+
+// strides is how many options in order are looked at one by one for one that is open.
+const strides = 16
+
+// onward is the first place from one on, in the order of a column's options, that holds one of those open; the end where none does.
+func (s *search) onward(q, k int, open set) int {
+	rank := s.rank(q)
+	near := min(k+strides, len(rank))
+	for ; k < near; k++ {
+		if open.has(int(rank[k])) {
+			return k
+		}
+	}
+	if open.count() > (len(rank)-k)/4 {
+		for k < len(rank) && !open.has(int(rank[k])) {
+			k++
+		}
+		return k
+	}
+	if s.placed[q] == nil {
+		s.placed[q] = make([]int32, len(s.reach[q]))
+		for at, o := range rank {
+			s.placed[q][o] = int32(at)
+		}
+	}
+	first := len(rank)
+	for o := open.next(0); o >= 0; o = open.next(o + 1) {
+		if at := int(s.placed[q][o]); at >= k && at < first && int(rank[at]) == o {
+			first = at
+		}
+	}
+	return first
 }
 
 // decided reports a column whose scope in a frame is decided at depth d.
