@@ -156,6 +156,9 @@ func weight(q *query) int {
 
 // ask returns the worth of a choice of the factor's columns, or failed.
 func (f *factor) ask(p *Problem, options []int) int64 {
+	if f.sums != nil && f.balances(options) {
+		return 0
+	}
 	s := f.look(p)
 	return s.seen.recall(s.by, options, func() int64 {
 		if f.early == nil && len(f.rule.First) > 0 {

@@ -20,6 +20,43 @@ type query struct {
 
 	besides predict.Besides   // what other seats bring at least, where it is early, and at most
 	fed     *predict.Supplies // for an early query that leaves the supply open: those it may be
+
+	asks int      // how often the rule was asked
+	sums []*total // sums that suffice for the rule; nil until it is asked often, or where there are none
+}
+
+// often is how many times a rule is asked before the sums that suffice for it are laid out.
+const often = 64
+
+// sufficing lays out the sums that suffice for a rule asked of all it reads; none where there are none, or where it may find value.
+func (p *Problem) sufficing(q *query) []*total {
+	if q.early != nil || q.serves() {
+		return nil
+	}
+	var list []*total
+	if q.rule.Sum != nil {
+		list = append(list, p.newTotal(q.rule, q.rule.Sum, theRule, q.cols))
+	} else if q.rule.Suffices != nil {
+		for i, sum := range q.rule.Suffices(p.ask.Needs) {
+			list = append(list, p.newTotal(q.rule, &sum, sufficient-i, q.cols))
+		}
+	}
+	return list
+}
+
+// balances reports a choice of which every figure is known that the sums read which suffice for a rule, and none of them is negative.
+func (q *query) balances(options []int) bool {
+	for _, t := range q.sums {
+		left, known := t.base, t.base < lavish/2
+		for i, c := range q.cols {
+			net := t.net[c][options[i]]
+			left, known = left+net, known && net < lavish
+		}
+		if left < 0 || !known {
+			return false
+		}
+	}
+	return true
 }
 
 // failed is the worth of a query that does not let the build stand.
@@ -70,6 +107,9 @@ func (p *Problem) columnsOf(seats []build.Seat) []int {
 func (p *Problem) run(q *query, options []int) int64 {
 	p.index.checks++
 	p.watch.poll(weight(q))
+	if q.asks++; q.asks == often {
+		q.sums = p.sufficing(q)
+	}
 	b := &p.scratch
 	if q.early != nil {
 		p.lone = q.base

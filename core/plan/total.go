@@ -13,7 +13,7 @@ import (
 type total struct {
 	rule  *rule.Rule
 	sum   *rule.Sum
-	nth   int       // which of the rule's bounds it is, −1 where it is the rule itself
+	nth   int       // which of the rule's bounds it is, theRule where it is the rule itself, sufficient or less where it suffices for it
 	net   [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
 	seen  []*memory // by column: what holds it
 	most  []int64   // by column: the largest net of its live options
@@ -22,6 +22,12 @@ type total struct {
 	base  int64     // net of the settled seats
 	room  int64     // what all columns can give at best
 }
+
+// What a sum is to its rule where it is not one of its bounds.
+const (
+	theRule    = -1
+	sufficient = -2
+)
 
 // lavish stands for the net of an option whose sheet lacks a figure: nothing is concluded from it.
 const lavish = 1 << 50
@@ -33,7 +39,7 @@ func (p *Problem) totals(r *rule.Rule) (list []*total) {
 		return nil
 	}
 	if r.Sum != nil {
-		list = append(list, p.newTotal(r, r.Sum, -1, cols))
+		list = append(list, p.newTotal(r, r.Sum, theRule, cols))
 	}
 	for i := range r.Bounds {
 		list = append(list, p.newTotal(r, &r.Bounds[i], i, cols))

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/unit"
 )
@@ -19,13 +20,20 @@ is never over what the rule supply-steady finds, and tells the customer what to 
 	Source: "common practice",
 	Reads:  loadSeats,
 	Early:  []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
+	Suffices: func(n *brief.Needs) []Sum {
+		var list []Sum
+		for i := range n.Loads {
+			list = append(list, activitySum(&n.Loads[i]))
+		}
+		return list
+	},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Supply, build.Board, build.Processor) {
 			return nil
 		}
 		for i := range v.Needs.Loads {
 			l := &v.Needs.Loads[i]
-			have := figure(v, v.Supply.Rating, &v.Supply.Article, "rating_w") * plannedShare / 100
+			have := planned(v)
 			need := activityLoad(v, l)
 			name := l.Activity
 			v.find(name, have.Q(), need.Q(), func() string {
@@ -34,4 +42,14 @@ is never over what the rule supply-steady finds, and tells the customer what to 
 		}
 		return v.margins
 	},
+}
+
+// activitySum is one activity as a sum, mW.
+func activitySum(l *brief.Load) Sum {
+	return Sum{Kind: unit.Watt, Term: func(v *View, s build.Seat) (gives, takes int64) {
+		if s == build.Supply && v.Supply != nil {
+			return int64(planned(v)), 0
+		}
+		return 0, int64(activityDraw(v, l, s))
+	}}
 }

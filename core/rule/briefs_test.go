@@ -257,3 +257,59 @@ func TestBoundsHold(t *testing.T) {
 		}
 	}
 }
+
+// suffices reports a build of which all terms are known of the sums that suffice for a rule, and none of the sums is negative.
+func suffices(v *View, r *Rule) bool {
+	var sums []Sum
+	switch {
+	case r.Sum != nil:
+		sums = []Sum{*r.Sum}
+	case r.Suffices != nil:
+		sums = r.Suffices(v.Needs)
+	default:
+		return false
+	}
+	for i := range sums {
+		left := int64(0)
+		for _, s := range r.Reads {
+			gives, takes, known := v.Term(r, &sums[i], s)
+			if left += gives - takes; !known {
+				return false
+			}
+		}
+		if left < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// TestSufficesHolds holds every rule to the sums that suffice for it: a build stands by the rule where none of them is negative.
+func TestSufficesHolds(t *testing.T) {
+	stock, err := catalog.Embedded()
+	require.NoError(t, err)
+	r := rand.New(rand.NewPCG(29, 5))
+	sufficed, failed := map[string]int{}, map[string]int{}
+	for _, n := range needsOfBriefs(t) {
+		for range 200 {
+			b := randomBuild(r, stock)
+			v := NewView(b, n)
+			for _, rule := range All {
+				stands := passes(v.Run(rule))
+				switch {
+				case suffices(v, rule):
+					require.True(t, stands, "rule %s", rule.ID)
+					sufficed[rule.ID]++
+				case !stands:
+					failed[rule.ID]++
+				}
+			}
+		}
+	}
+	for _, rule := range All {
+		if rule.Suffices != nil {
+			require.Greater(t, sufficed[rule.ID], 100, "rule %s", rule.ID)
+			require.Greater(t, failed[rule.ID], 20, "rule %s", rule.ID)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/unit"
 )
@@ -70,15 +71,24 @@ func fanLeads(v *View, list []unit.Current) []unit.Current {
 
 // lightLeads appends the current of every lighting lead of a kind: of the case, the cooler and the added fans.
 func lightLeads(v *View, kind part.HeaderKind, list []unit.Current) []unit.Current {
-	if v.Case != nil {
+	for _, s := range [...]build.Seat{build.Case, build.Cooler, build.Fans} {
+		list = lightLeadsOf(v, s, kind, list)
+	}
+	return list
+}
+
+// lightLeadsOf appends those of one seat.
+func lightLeadsOf(v *View, s build.Seat, kind part.HeaderKind, list []unit.Current) []unit.Current {
+	switch {
+	case s == build.Case && v.Case != nil:
 		list = lights(v, kind, v.Case.Lights, &v.Case.Article, 1, list)
-	}
-	if v.Cooler != nil {
+	case s == build.Cooler && v.Cooler != nil:
 		list = lights(v, kind, v.Cooler.Lights, &v.Cooler.Article, 1, list)
-	}
-	for i := range v.Fans {
-		f := &v.Fans[i]
-		list = lights(v, kind, f.Fan.Lights, &f.Fan.Article, unit.Whole(f.Count), list)
+	case s == build.Fans:
+		for i := range v.Fans {
+			f := &v.Fans[i]
+			list = lights(v, kind, f.Fan.Lights, &f.Fan.Article, unit.Whole(f.Count), list)
+		}
 	}
 	return list
 }

@@ -132,26 +132,45 @@ func allOut(v *View) unit.Power {
 	return sum
 }
 
-// activityLoad is what all parts draw in one activity: what each draws at rest and the activity's share of the way to its
-// sustained power. Fans, cards and the board are taken at their most.
+// planned is what a supply is planned for.
+func planned(v *View) unit.Power {
+	return figure(v, v.Supply.Rating, &v.Supply.Article, "rating_w") * plannedShare / 100
+}
+
+// activityLoad is what all parts draw in one activity.
 func activityLoad(v *View, l *brief.Load) unit.Power {
-	sum := steadyLoad(v, build.Board) + steadyLoad(v, build.Case) + steadyLoad(v, build.Cooler) + steadyLoad(v, build.Fans) + steadyLoad(v, build.Cards)
-	if v.Processor != nil {
-		sum += between(figure(v, v.Processor.Idle, &v.Processor.Article, "idle_w"), steadyLoad(v, build.Processor), l.Processor)
-	}
-	if v.Graphics != nil {
-		sum += between(figure(v, v.Graphics.Idle, &v.Graphics.Article, "idle_w"), steadyLoad(v, build.Graphics), l.Graphics)
-	}
-	if v.Memory != nil {
-		most := steadyLoad(v, build.Memory)
-		sum += between(most*restShare/100, most, l.Memory)
-	}
-	for _, s := range [...]build.Storage{v.Boot, v.Cache, v.Archive} {
-		if s.Drive != nil {
-			sum += between(figure(v, s.Drive.Idle, &s.Drive.Article, "idle_w")*unit.Power(s.Count), driveLoad(v, s), l.Drives)
-		}
+	var sum unit.Power
+	for _, s := range loadSeats {
+		sum += activityDraw(v, l, s)
 	}
 	return sum
+}
+
+// activityDraw is what the part in one seat draws in one activity: what it draws at rest and the activity's share of the way to its
+// sustained power. Fans, cards and the board are taken at their most.
+func activityDraw(v *View, l *brief.Load, s build.Seat) unit.Power {
+	drives := func(d build.Storage) unit.Power {
+		if d.Drive == nil {
+			return 0
+		}
+		return between(figure(v, d.Drive.Idle, &d.Drive.Article, "idle_w")*unit.Power(d.Count), driveLoad(v, d), l.Drives)
+	}
+	most := steadyLoad(v, s)
+	switch {
+	case s == build.Processor && v.Processor != nil:
+		return between(figure(v, v.Processor.Idle, &v.Processor.Article, "idle_w"), most, l.Processor)
+	case s == build.Graphics && v.Graphics != nil:
+		return between(figure(v, v.Graphics.Idle, &v.Graphics.Article, "idle_w"), most, l.Graphics)
+	case s == build.Memory:
+		return between(most*restShare/100, most, l.Memory)
+	case s == build.Boot:
+		return drives(v.Boot)
+	case s == build.Cache:
+		return drives(v.Cache)
+	case s == build.Archive:
+		return drives(v.Archive)
+	}
+	return most
 }
 
 // between is a share of the way from the draw at rest to the draw at work, rounded up.

@@ -49,7 +49,7 @@ func TestMissingFigureNeverPasses(t *testing.T) {
 		return found
 	}
 	whole := find()
-	figures, held := 0, 0
+	figures, held, sufficed := 0, 0, 0
 	var drop func(path string, x reflect.Value)
 	drop = func(path string, x reflect.Value) {
 		switch {
@@ -77,6 +77,10 @@ func TestMissingFigureNeverPasses(t *testing.T) {
 					require.True(t, passes(NewView(b, needs).Run(r)), "%s holds where %s is not stated", r.ID, path)
 					held++
 				}
+				if suffices(NewView(b, needs), r) {
+					require.True(t, passes(NewView(b, needs).Run(r)), "the sums of %s suffice where %s is not stated", r.ID, path)
+					sufficed++
+				}
 			}
 			x.Set(stated)
 		case x.Kind() == reflect.Struct:
@@ -93,4 +97,5 @@ func TestMissingFigureNeverPasses(t *testing.T) {
 	}
 	require.Greater(t, figures, 300)
 	require.Greater(t, held, 300)
+	require.Greater(t, sufficed, 300)
 }

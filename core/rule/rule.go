@@ -59,6 +59,9 @@ type Rule struct {
 	// Bounds are sums over seats that are not negative on any build that stands and has those seats filled which the rule
 	// needs. Tests hold the rule to them; the planner leaves out early by them what Check would fail.
 	Bounds []Sum
+	// Suffices are sums over seats under some needs: a build stands by the rule of which all their terms are known and none of them is
+	// negative. Tests hold the rule to them; the planner asks Check where they leave it open. Nil says nothing.
+	Suffices func(n *brief.Needs) []Sum
 }
 
 // Early is a few seats that can decide against a build, however the others are filled.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/feed"
 	"slipfit/core/part"
@@ -21,10 +22,11 @@ Card: its sustained power × the allowance of its plug class; a measured peak of
 boost × the guide's ratio of peak to continuous current at its thermal design power; longer: its boost. An edition that promises no
 excursion is held to its rating at 10 ms and more; under that its own capacitors carry, so that the shorter scales only advise. When
 short: a larger supply, or one of edition 3.0 or later with the 12-contact plug.`,
-	Source: "ATX12VO design guide 2.01, table 3-3 (same split in the ATX 3.x guide); ATX 3.0 guide, table 2-1; PCIe CEM 5.0; cards with older plugs, and what capacitors carry: common practice",
-	Reads:  loadSeats,
-	Early:  []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
-	Bounds: []Sum{excursion(feed.Span100us), excursion(feed.Span1ms), excursion(feed.Span10ms), excursion(feed.Span100ms)},
+	Source:   "ATX12VO design guide 2.01, table 3-3 (same split in the ATX 3.x guide); ATX 3.0 guide, table 2-1; PCIe CEM 5.0; cards with older plugs, and what capacitors carry: common practice",
+	Reads:    loadSeats,
+	Early:    []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
+	Bounds:   excursions[:],
+	Suffices: func(*brief.Needs) []Sum { return excursions[:] },
 	Check: func(v *View) []Margin {
 		if !v.both(build.Supply, build.Board, build.Processor) {
 			return nil
@@ -32,7 +34,12 @@ short: a larger supply, or one of edition 3.0 or later with the 12-contact plug.
 		rating := figure(v, v.Supply.Rating, &v.Supply.Article, "rating_w")
 		gives, promised := feed.SupplyPeaks(int64(rating), revisionOf(v.Supply.Guide), hasPlug(v.Supply, part.PlugCard12))
 		card, processor := cardPeaks(v), processorPeaks(v)
-		rest := allOut(v) - steadyLoad(v, build.Processor) - steadyLoad(v, build.Graphics)
+		var rest unit.Power
+		for _, s := range loadSeats {
+			if s != build.Processor && s != build.Graphics {
+				rest += steadyLoad(v, s)
+			}
+		}
 		supply, lacking := v.Supply, slices.Clone(v.missing)
 		for span := feed.Span100us; span < feed.SpanSteady; span++ {
 			v.missing = append(v.missing[:0], lacking...) // every scale rests on the same figures
@@ -53,6 +60,8 @@ short: a larger supply, or one of edition 3.0 or later with the 12-contact plug.
 		return v.margins
 	},
 }
+
+var excursions = [...]Sum{excursion(feed.Span100us), excursion(feed.Span1ms), excursion(feed.Span10ms), excursion(feed.Span100ms)}
 
 // excursion is the sum of one time scale.
 func excursion(span feed.Span) Sum {

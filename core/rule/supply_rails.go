@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/unit"
@@ -20,40 +21,80 @@ disks) ÷ 12 V
 minor: have = power of 5 V and 3.3 V together, W; need = their sum, the board counted once, W
 Where a sheet does not say which rail a part draws from, the part counts in full on each it may use: a 3.5 inch disk on 12 V and 5 V, the
 board's own on 5 V and 3.3 V. Fans, pump and all lighting count on 12 V, lighting of 5 V also on 5 V. When short: another supply.`,
-	Source: "which rail feeds what: ATX design guide and drive practice, common practice",
-	Reads:  loadSeats,
-	Early:  []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
+	Source:   "which rail feeds what: ATX design guide and drive practice, common practice",
+	Reads:    loadSeats,
+	Early:    []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},
+	Suffices: func(*brief.Needs) []Sum { return railSums[:] },
 	Check: func(v *View) []Margin {
 		if !v.both(build.Supply, build.Board, build.Processor) {
 			return nil
 		}
 		supply := v.Supply
-		twelve := steadyLoad(v, build.Graphics) + steadyLoad(v, build.Cards) + steadyLoad(v, build.Case) + steadyLoad(v, build.Cooler) + steadyLoad(v, build.Fans) +
-			figure(v, v.Processor.Boost, &v.Processor.Article, "boost_w") + drivesOn(v, isDisk)
-		have := figure(v, supply.Rail12, &supply.Article, "rail_12v_a")
-		v.find("12 V", have.Q(), amperes(twelve, 12_000).Q(), railSays(supply, "12 V", have, twelve))
-
-		five := fiveVolts(v) + steadyLoad(v, build.Board)
-		have = figure(v, supply.Rail5, &supply.Article, "rail_5v_a")
-		v.find("5 V", have.Q(), amperes(five, 5_000).Q(), railSays(supply, "5 V", have, five))
-
-		three := drivesOn(v, isModule) + figure(v, v.Board.Own, &v.Board.Article, "own_power_w")
-		have = figure(v, supply.Rail33, &supply.Article, "rail_3v3_a")
-		v.find("3.3 V", have.Q(), amperes(three, 3_300).Q(), railSays(supply, "3.3 V", have, three))
-
-		both := figure(v, supply.Minor, &supply.Article, "minor_rails_w")
-		sum := fiveVolts(v) + drivesOn(v, isModule) + steadyLoad(v, build.Board)
-		v.find("5 V and 3.3 V", both.Q(), sum.Q(), func() string {
-			return fmt.Sprintf("5 V and 3.3 V of %s give %s together, and %s hangs on them", supply.Name, both.Q(), sum.Q())
+		for _, r := range rails {
+			have, load := r.current(v), r.hangs(v)
+			v.find(r.name, have.Q(), amperes(load, r.millivolts).Q(), func() string {
+				return fmt.Sprintf("the %s of %s gives %s, and %s hangs on it", r.name, supply.Name, have.Q(), load.Q())
+			})
+		}
+		both, load := minorRails(v), minor.hangs(v)
+		v.find(minor.name, both.Q(), load.Q(), func() string {
+			return fmt.Sprintf("%s of %s give %s together, and %s hangs on them", minor.name, supply.Name, both.Q(), load.Q())
 		})
 		return v.margins
 	},
 }
 
-func railSays(s *part.Supply, rail string, have unit.Current, load unit.Power) func() string {
-	return func() string {
-		return fmt.Sprintf("the %s of %s gives %s, and %s hangs on it", rail, s.Name, have.Q(), load.Q())
+// rail is one voltage of a supply.
+type rail struct {
+	name       string
+	millivolts int64
+	current    func(v *View) unit.Current
+	load       func(v *View, s build.Seat) unit.Power // of the part in one seat
+}
+
+var rails = [...]rail{
+	{"12 V", 12_000, func(v *View) unit.Current { return figure(v, v.Supply.Rail12, &v.Supply.Article, "rail_12v_a") }, load12},
+	{"5 V", 5_000, func(v *View) unit.Current { return figure(v, v.Supply.Rail5, &v.Supply.Article, "rail_5v_a") }, load5},
+	{"3.3 V", 3_300, func(v *View) unit.Current { return figure(v, v.Supply.Rail33, &v.Supply.Article, "rail_3v3_a") }, load33},
+}
+
+// minor is the two lower voltages together, of which a sheet states the power.
+var minor = rail{name: "5 V and 3.3 V", load: func(v *View, s build.Seat) unit.Power {
+	if s == build.Board {
+		return load5(v, s) // which counts the board in full
 	}
+	return load5(v, s) + load33(v, s)
+}}
+
+func minorRails(v *View) unit.Power {
+	return figure(v, v.Supply.Minor, &v.Supply.Article, "minor_rails_w")
+}
+
+// hangs is what hangs on a rail.
+func (r *rail) hangs(v *View) unit.Power {
+	var sum unit.Power
+	for _, s := range loadSeats {
+		sum += r.load(v, s)
+	}
+	return sum
+}
+
+// railSums are the rails as sums, mW.
+var railSums = [...]Sum{rails[0].sum(rails[0].power), rails[1].sum(rails[1].power), rails[2].sum(rails[2].power), minor.sum(minorRails)}
+
+// power is what a rail gives at its voltage.
+func (r *rail) power(v *View) unit.Power {
+	return unit.Power(int64(r.current(v)) * r.millivolts / 1000)
+}
+
+// sum is what a rail gives less what hangs on it.
+func (r *rail) sum(gives func(v *View) unit.Power) Sum {
+	return Sum{Kind: unit.Watt, Term: func(v *View, s build.Seat) (int64, int64) {
+		if s == build.Supply && v.Supply != nil {
+			return int64(gives(v)), 0
+		}
+		return 0, int64(r.load(v, s))
+	}}
 }
 
 // amperes is the current of a power at a voltage in mV, rounded up.
@@ -61,27 +102,53 @@ func amperes(p unit.Power, millivolts int64) unit.Current {
 	return unit.Current((int64(p)*1000 + millivolts - 1) / millivolts)
 }
 
-// fiveVolts is what draws on 5 V, the board left out.
-func fiveVolts(v *View) unit.Power {
-	sum := steadyLoad(v, build.Memory) + drivesOn(v, isCabled)
+// load12 is what the part in a seat draws on 12 V.
+func load12(v *View, s build.Seat) unit.Power {
+	switch s {
+	case build.Graphics, build.Cards, build.Case, build.Cooler, build.Fans:
+		return steadyLoad(v, s)
+	case build.Processor:
+		if v.Processor != nil {
+			return figure(v, v.Processor.Boost, &v.Processor.Article, "boost_w")
+		}
+	}
+	return drivesOn(v, s, func(d *part.Drive) bool { return d.Form == part.Form35 })
+}
+
+// load5 is what the part in a seat draws on 5 V.
+func load5(v *View, s build.Seat) unit.Power {
+	if s == build.Memory || s == build.Board {
+		return steadyLoad(v, s)
+	}
+	sum := drivesOn(v, s, func(d *part.Drive) bool { return d.Form != part.FormM2 })
 	var room [32]unit.Current
-	for _, lead := range lightLeads(v, part.HeaderARGB, room[:0]) {
+	for _, lead := range lightLeadsOf(v, s, part.HeaderARGB, room[:0]) {
 		sum += unit.Power(lead) * 5
 	}
 	return sum
 }
 
-// drivesOn is what the drives of a sort draw.
-func drivesOn(v *View, is func(*part.Drive) bool) unit.Power {
-	var sum unit.Power
-	for _, s := range [...]build.Storage{v.Boot, v.Cache, v.Archive} {
-		if s.Drive != nil && is(s.Drive) {
-			sum += driveLoad(v, s)
-		}
+// load33 is what the part in a seat draws on 3.3 V.
+func load33(v *View, s build.Seat) unit.Power {
+	if s == build.Board && v.Board != nil {
+		return figure(v, v.Board.Own, &v.Board.Article, "own_power_w")
 	}
-	return sum
+	return drivesOn(v, s, func(d *part.Drive) bool { return d.Form == part.FormM2 })
 }
 
-func isModule(d *part.Drive) bool { return d.Form == part.FormM2 }
-func isCabled(d *part.Drive) bool { return d.Form != part.FormM2 }
-func isDisk(d *part.Drive) bool   { return d.Form == part.Form35 }
+// drivesOn is what the drives in a seat draw that are of a sort.
+func drivesOn(v *View, s build.Seat, sort func(*part.Drive) bool) unit.Power {
+	var drives build.Storage
+	switch s {
+	case build.Boot:
+		drives = v.Boot
+	case build.Cache:
+		drives = v.Cache
+	case build.Archive:
+		drives = v.Archive
+	}
+	if drives.Drive == nil || !sort(drives.Drive) {
+		return 0
+	}
+	return driveLoad(v, drives)
+}

@@ -27,7 +27,7 @@ never opened: it holds lethal charge after it is unplugged.`,
 				if v.Supply == nil {
 					return 0, 0
 				}
-				return int64(figure(v, v.Supply.Rating, &v.Supply.Article, "rating_w") * plannedShare / 100), 0
+				return int64(planned(v)), 0
 			}
 			return 0, int64(steadyLoad(v, s))
 		},

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/feed"
 	"slipfit/core/unit"
@@ -24,6 +25,7 @@ also when unplugged; its outlets, its place and its batteries are for its manual
 	Source: "80 % of the W rating, sine wave and battery life: common practice; hold-up: ATX 3.0 guide, table 4-9, ATX 3.1 guide, table 4-10",
 	Reads: []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Graphics, build.Supply, build.Boot,
 		build.Cache, build.Archive, build.Fans, build.Cards, build.Screens, build.UPS},
+	Suffices: func(*brief.Needs) []Sum { return noUPS[:] },
 	Check: func(v *View) []Margin {
 		if !v.both(build.UPS, build.Supply, build.Board, build.Processor) {
 			return nil
@@ -60,6 +62,14 @@ also when unplugged; its outlets, its place and its batteries are for its manual
 		return v.margins
 	},
 }
+
+// noUPS is negative where there is a UPS.
+var noUPS = [...]Sum{{Kind: unit.Number, Term: func(v *View, s build.Seat) (gives, takes int64) {
+	if s == build.UPS && v.Filled(s) {
+		return 0, 1
+	}
+	return 0, 0
+}}}
 
 // upsMinutes finds the margin of the runtime, where the brief asks for one.
 func upsMinutes(v *View) {
