@@ -200,26 +200,6 @@ func (m *match) meets(p *Problem, with *company, o int, some set) bool {
 	return false
 }
 
-// excludes reports that what is known of the second column not to stand with one option of the first does not stand with another either.
-func (m *match) excludes(p *Problem, than, o int) bool {
-	if m.kind[0].of[o] == m.kind[0].of[than] {
-		return true
-	}
-	of, with := m.company(p, than), m.company(p, o)
-	for i, live := range p.cols[m.q].live {
-		gone := live & of.looked[i] &^ of.stand[i]
-		if gone&with.stand[i] != 0 {
-			return false
-		}
-		for fresh := gone &^ with.looked[i]; fresh != 0; fresh &= fresh - 1 {
-			if m.joins(p, with, o, i<<6+bits.TrailingZeros64(fresh)) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
 // acquainted is how many bytes an Index keeps of which options of two columns stand together; past it, it begins anew;
 // blankKind is what a kind takes of which nothing is known.
 const (

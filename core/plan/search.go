@@ -151,12 +151,12 @@ func (s *search) descend(d int, paid, ahead int64) {
 	for k := 0; k < len(rank); k++ {
 		o := int(rank[k])
 		if !set(l.domain[c]).has(o) {
-			s.blame.cut(c, l.cut[c])
 			k = s.onward(c, int(lead)+k+1, l.domain[c]) - int(lead) - 1
+			s.blame.cut(c, l.cut[c], int(lead)+k+1)
 			continue
 		}
 		if k > 0 && !s.joins(c, o, d) {
-			s.blame.cut(c, l.cut[c])
+			s.blame.cut(c, l.cut[c], int(lead)+k+1)
 			continue
 		}
 		if !s.within(d, rest+s.reach[c][o]) {

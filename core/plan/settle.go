@@ -19,21 +19,25 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 		rank := s.rank(q)
 		known := s.decided(s.frame, q, d)
 		least -= told[q]
-		start, cut := k, false
+		start, passed := k, k // passed is how many options, in order, have all among them that others took away and that are of use
 		defer func() {
-			if cut {
-				s.blame.cut(q, l.cut[q])
+			if passed > start {
+				s.blame.cut(q, l.cut[q], passed)
 			}
 		}()
 		for ; k < len(rank); k++ {
 			o := int(rank[k])
 			if known && least+max(told[q], s.reach[q][o]) > s.limit {
+				for passed > start && least+max(told[q], s.reach[q][rank[passed-1]]) > s.limit {
+					passed--
+				}
 				return false
 			}
 			if !set(l.domain[q]).has(o) {
-				cut, k = true, s.onward(q, k+1, l.domain[q])-1
+				k = s.onward(q, k+1, l.domain[q]) - 1
+				passed = k + 1
 			} else if !(slow && k == start) && !s.joins(q, o, d) {
-				cut = true
+				passed = k + 1
 			} else if !s.guarded(q, o, d) && (slow && k == start || s.passes(q, o, d, tests) && s.upheld(q, o, d, k == start)) {
 				if !slow || s.passes(q, o, d, s.slow.of(q, d, moved[q])) {
 					break
@@ -93,19 +97,24 @@ func (s *search) onward(q, k int, open set) int {
 		}
 		return k
 	}
-	if s.placed[q] == nil {
-		s.placed[q] = make([]int32, len(s.reach[q]))
-		for at, o := range rank {
-			s.placed[q][o] = int32(at)
-		}
-	}
-	first := len(rank)
+	first, placed := len(rank), s.places(q)
 	for o := open.next(0); o >= 0; o = open.next(o + 1) {
-		if at := int(s.placed[q][o]); at >= k && at < first && int(rank[at]) == o {
+		if at := int(placed[o]); at >= k && at < first && int(rank[at]) == o {
 			first = at
 		}
 	}
 	return first
+}
+
+// places is where options of a column stand in their order; of one that has no place there it is any.
+func (s *search) places(q int) []int32 {
+	if s.placed[q] == nil {
+		s.placed[q] = make([]int32, len(s.reach[q]))
+		for at, o := range s.rank(q) {
+			s.placed[q][o] = int32(at)
+		}
+	}
+	return s.placed[q]
 }
 
 // decided reports a column whose scope in a frame is decided at depth d.
@@ -165,7 +174,7 @@ func (s *search) upheld(q, o, d int, before bool) bool {
 			from--
 		}
 		s.drop(q, o, m.kind[0], from, d)
-		s.blame.cut(c, s.levels[from].cut[c])
+		s.blame.cut(c, s.levels[from].cut[c], len(s.rank(c)))
 		s.bereave(q, c, from, d)
 		return false
 	}

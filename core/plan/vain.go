@@ -21,6 +21,7 @@ type blame struct {
 	factors [4]uint64           // by number, the last standing for all past it
 	sums    uint64              // by place among the problem's
 	cuts    [build.Seats]uint32 // by column: those of whose options its option has left fewer
+	upTo    [build.Seats]int32  // by column: how many of its options, in their order, have those that count among them that others took away
 }
 
 func (b *blame) factor(id int) {
@@ -31,8 +32,9 @@ func (b *blame) factor(id int) {
 	b.factors[id>>6] |= 1 << (id & 63)
 }
 
-// cut blames the columns that have taken away options of a column.
-func (b *blame) cut(q int, by uint32) {
+// cut blames the columns that have taken away some of the first options of a column.
+func (b *blame) cut(q int, by uint32, first int) {
+	b.upTo[q] = max(b.upTo[q], int32(first))
 	for ; by != 0; by &= by - 1 {
 		b.cuts[bits.TrailingZeros32(by)] |= 1 << q
 	}
@@ -45,6 +47,7 @@ func (b *blame) join(c *blame) {
 	b.sums |= c.sums
 	for i := range b.cuts {
 		b.cuts[i] |= c.cuts[i]
+		b.upTo[i] = max(b.upTo[i], c.upTo[i])
 	}
 }
 
@@ -124,7 +127,7 @@ func (s *search) matched(t *spent, c, o int, own *costs) bool {
 }
 
 // excludes reports that whatever is to blame excludes with option o of a column all that it excluded with another: a rule
-// cannot tell the two apart, a sum is left no more, a column no more options.
+// cannot tell the two apart, a sum is left no more, a column no more options of those that count.
 func (s *search) excludes(by *blame, c, o, than int) bool {
 	if by.factors[3]>>63 != 0 {
 		return false
@@ -143,7 +146,7 @@ func (s *search) excludes(by *blame, c, o, than int) bool {
 	}
 	for w := by.cuts[c]; w != 0; w &= w - 1 {
 		q := bits.TrailingZeros32(w)
-		if !s.p.match(c, q).excludes(s.p, than, o) {
+		if !s.leavesNoMore(c, q, o, than, int(by.upTo[q])) {
 			return false
 		}
 	}
@@ -161,6 +164,35 @@ func (b *bound) tellsMore(c, o, than int) bool {
 	for _, k := range b.into[c] {
 		if b.tells[k][o] < b.tells[k][than] {
 			return false
+		}
+	}
+	return true
+}
+
+// leavesNoMore reports that none of the first options of column q that are known not to stand with one option of column c stands with
+// another.
+func (s *search) leavesNoMore(c, q, o, than, first int) bool {
+	m := s.p.match(c, q)
+	if m.kind[0].of[o] == m.kind[0].of[than] {
+		return true
+	}
+	rank, placed := s.rank(q), s.places(q)
+	counts := func(j int) bool {
+		at := int(placed[j])
+		return at < first && int(rank[at]) == j
+	}
+	of, with := m.company(s.p, than), m.company(s.p, o)
+	for i, live := range s.p.cols[q].live {
+		gone := live & of.looked[i] &^ of.stand[i]
+		for both := gone & with.stand[i]; both != 0; both &= both - 1 {
+			if counts(i<<6 + bits.TrailingZeros64(both)) {
+				return false
+			}
+		}
+		for fresh := gone &^ with.looked[i]; fresh != 0; fresh &= fresh - 1 {
+			if j := i<<6 + bits.TrailingZeros64(fresh); counts(j) && m.joins(s.p, with, o, j) {
+				return false
+			}
 		}
 	}
 	return true
