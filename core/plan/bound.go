@@ -260,16 +260,36 @@ func (t *quote) gain() float64 {
 	}
 	reach := t.b.reach[t.c]
 	least, most := t.b.first(t.c), reach[t.heads[len(t.heads)-1]]
-	live := t.b.p.cols[t.q].live
-	every := max(1, live.count()/looksFor)
-	sum, n := 0.0, 0
-	for j, at := live.next(0), 0; j >= 0; j, at = live.next(j+1), at+1 {
+	list := t.b.telling(t.q)
+	sum := 0.0
+	for _, j := range list {
+		sum += float64(min(most, t.least(j)) - least)
+	}
+	return sum / float64(max(len(list), 1))
+}
+
+// telling lists the options of a column that say most of what it is to hang on it. Of price alone these are the cheapest, for a cheapest
+// choice holds one of them; where value counts too, some of all.
+func (b *bound) telling(q int) []int {
+	col := b.p.cols[q]
+	list := make([]int, 0, looksFor+1)
+	if b.perPoint == 0 {
+		for _, j := range col.rising {
+			if b.reach[q][j] < never {
+				if list = append(list, int(j)); len(list) == looksFor {
+					break
+				}
+			}
+		}
+		return list
+	}
+	every := max(1, col.live.count()/looksFor)
+	for j, at := col.live.next(0), 0; j >= 0; j, at = col.live.next(j+1), at+1 {
 		if at%every == 0 {
-			sum += float64(min(most, t.least(j)) - least)
-			n++
+			list = append(list, j)
 		}
 	}
-	return sum / float64(max(n, 1))
+	return list
 }
 
 // root is the bound before anything is decided.
