@@ -35,6 +35,7 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 		}
 		w.settled = append(w.settled, settled)
 		w.best = append(w.best, make([]*leaf, len(col.options)))
+		w.tried = append(w.tried, make([]int, len(col.options)))
 	}
 	wanted := func(c int) bool { return len(seats) == 0 || slices.Contains(seats, p.cols[c].seat) }
 	if !late {
@@ -66,10 +67,18 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 // opening is what has been found of the options of a problem.
 type opening struct {
 	*Problem
-	best     [][]*leaf // by column and option: the cheapest choice found with it
-	settled  [][]bool  // by column and option: whether nothing cheaper holds it
-	cheapest []*leaf   // of all choices found, the cheapest first
-	searched [][]int   // by column: the options that a search found a choice with, the last one last
+	best     [][]*leaf  // by column and option: the cheapest choice found with it
+	settled  [][]bool   // by column and option: whether nothing cheaper holds it
+	cheapest []numbered // of all choices found, the cheapest first
+	notes    int        // how many choices were found
+	tried    [][]int    // by column and option: how many had been when it was last put into the cheapest
+	searched [][]int    // by column: the options that a search found a choice with, the last one last
+}
+
+// numbered is a choice found and the how manieth it was.
+type numbered struct {
+	*leaf
+	nth int
 }
 
 // An option is put into as many as swapped of the cheapest choices found, to see whether it stands there, and into one with each of as many
@@ -96,12 +105,13 @@ func (w *opening) note(l *leaf) {
 			w.best[c][o] = l
 		}
 	}
+	w.notes++
 	at := 0
 	for at < len(w.cheapest) && w.cheapest[at].price <= l.price {
 		at++
 	}
 	if at < swapped {
-		w.cheapest = slices.Insert(w.cheapest[:min(len(w.cheapest), swapped-1)], at, l)
+		w.cheapest = slices.Insert(w.cheapest[:min(len(w.cheapest), swapped-1)], at, numbered{l, w.notes})
 	}
 }
 
@@ -242,10 +252,15 @@ func (w *opening) joins(l *leaf, c, o int) bool {
 	return true
 }
 
-// swapIn tries an option of a column in the cheapest choices found.
+// swapIn tries an option of a column in the cheapest choices found, in which it was not tried yet.
 func (w *opening) swapIn(c, o int) {
-	for _, l := range slices.Clone(w.cheapest) {
-		w.swap(l, c, o)
+	before := w.tried[c][o]
+	w.tried[c][o] = w.notes
+	var room [swapped]numbered
+	for _, x := range room[:copy(room[:], w.cheapest)] {
+		if x.nth > before {
+			w.swap(x.leaf, c, o)
+		}
 	}
 }
 
