@@ -27,7 +27,7 @@ func TestEarlySees(t *testing.T) {
 		ways := p.Open(context.Background())
 		r.Shuffle(len(ways), func(i, j int) { ways[i], ways[j] = ways[j], ways[i] })
 		for i := range min(len(ways), 300) {
-			b := ways[i].Build
+			b := ways[i].Build()
 			if b == nil {
 				continue
 			}

@@ -278,7 +278,7 @@ func (e *hurry) open() {
 		for i, w := range p.Open(ctx) {
 			known := &whole[i]
 			require.Equal(t, known.Part, w.Part)
-			e.stands(w.Build)
+			e.stands(w.Build())
 			switch w.State {
 			case Infeasible, Optimal:
 				require.Equal(t, known.State, w.State)

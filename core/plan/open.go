@@ -14,8 +14,18 @@ type Way struct {
 	Seat  build.Seat
 	Part  *part.Article // nil leaves the seat empty
 	State Status        // Optimal: it can be, from that price on; Infeasible: no build that stands holds it; else not settled in time
-	Price unit.Money    // least price of a whole build with it
-	Build *build.Build  // one at that price
+	Price unit.Money    // least price of a whole build with it, of those found
+
+	found *leaf
+	of    *Problem
+}
+
+// Build is a whole build with it at its price; nil where none was found.
+func (w *Way) Build() *build.Build {
+	if w.found == nil {
+		return nil
+	}
+	return w.of.build(w.found)
 }
 
 // An option is given so much effort at first, and more in each round, so that a hard one keeps no other seat waiting; nought is no end.
@@ -296,22 +306,22 @@ func (w *opening) ways(c int) []Way {
 		if !known {
 			i = len(list)
 			at[option.ID()] = i
-			way := Way{Seat: col.seat}
+			way := Way{Seat: col.seat, of: w.Problem}
 			if option.Part != nil {
 				way.Part = option.Part.Common()
 			}
 			list, unsettled = append(list, way), append(unsettled, false)
 		}
-		if l := w.best[c][o]; l != nil && (list[i].Build == nil || unit.Money(l.price) < list[i].Price) {
-			list[i].Price, list[i].Build = unit.Money(l.price), w.build(l)
+		if l := w.best[c][o]; l != nil && (list[i].found == nil || unit.Money(l.price) < list[i].Price) {
+			list[i].Price, list[i].found = unit.Money(l.price), l
 		}
 		unsettled[i] = unsettled[i] || !w.settled[c][o]
 	}
 	for i := range list {
 		switch {
-		case list[i].Build != nil && unsettled[i]:
+		case list[i].found != nil && unsettled[i]:
 			list[i].State = Feasible
-		case list[i].Build != nil:
+		case list[i].found != nil:
 			list[i].State = Optimal
 		case unsettled[i]:
 			list[i].State = Unknown

@@ -141,7 +141,7 @@ func openAgrees(t *testing.T, stock *part.Stock, ask Ask) (possible, impossible 
 		}
 		require.Equal(t, Optimal, w.State, "%s in %s", id, w.Seat)
 		require.Equal(t, price, int64(w.Price), "%s in %s", id, w.Seat)
-		proof := rule.Prove(w.Build, ask.Needs)
+		proof := rule.Prove(w.Build(), ask.Needs)
 		require.True(t, proof.Stands())
 		possible++
 	}

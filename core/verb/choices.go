@@ -6,6 +6,7 @@ import (
 
 	"slipfit/core/build"
 	"slipfit/core/format"
+	"slipfit/core/plan"
 	"slipfit/core/unit"
 )
 
@@ -60,7 +61,7 @@ func (w *Bench) Choices(ctx context.Context, file Document, seat string, keep []
 		if way.Part != nil {
 			c.Part, c.Name = way.Part.ID, way.Part.Title()
 		}
-		if way.Build != nil {
+		if way.State == plan.Optimal || way.State == plan.Feasible {
 			q := way.Price.Q()
 			c.Price = &q
 		}
