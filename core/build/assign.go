@@ -74,6 +74,9 @@ type assigner struct {
 	bestCost int64
 }
 
+// usual is how many devices a build has hardly more than.
+const usual = 12
+
 const (
 	costMissing = 1 << 44
 	costUnsure  = 1 << 34
@@ -94,62 +97,68 @@ func (b *Build) Assign(of Set) Assignment {
 	if a.ports = int(ports); !known {
 		a.portsIn = Unsure
 	}
-	a.gather(of)
-	a.sharing()
-	a.now = make([]int, 2*len(a.devices))
-	a.best = a.now[len(a.devices):]
-	a.now = a.now[:len(a.devices)]
+	var devices [usual]device
+	var off [2 * usual][2]uint64
+	var places [2 * usual]int
+	a.devices, a.onCable = b.devices(of, devices[:0])
+	a.off = a.sharing(off[:0])
+	n := len(a.devices)
+	a.now = append(places[:0], make([]int, 2*n)...)
+	a.now, a.best = a.now[:n], a.now[n:]
 	a.bestCost = 1 << 62
 	a.place(0, 0, 0, 0, 0)
 	return a.read(of)
 }
 
-// gather lists the devices to be placed.
-func (a *assigner) gather(of Set) {
-	if of.Has(Graphics) && a.b.Graphics != nil {
-		a.devices = append(a.devices, device{seat: Graphics, graphics: a.b.Graphics})
+// devices lists what is to be placed, and counts the drives on a cable.
+func (b *Build) devices(of Set, list []device) (all []device, onCable int) {
+	if of.Has(Graphics) && b.Graphics != nil {
+		list = append(list, device{seat: Graphics, graphics: b.Graphics})
 	}
 	if of.Has(Cards) {
-		for _, set := range a.b.Cards {
+		for _, set := range b.Cards {
 			if set.Card.Slot.Or(1) == 0 {
 				continue
 			}
 			for i := range set.Count {
-				a.devices = append(a.devices, device{seat: Cards, card: set.Card, like: i > 0})
+				list = append(list, device{seat: Cards, card: set.Card, like: i > 0})
 			}
 		}
 	}
-	for _, t := range a.b.Tiers() {
+	for _, t := range b.Tiers() {
 		switch {
 		case !of.Has(t.Seat):
 		case t.Drive.Form != part.FormM2:
-			a.onCable += t.Count
+			onCable += t.Count
 		default:
 			for i := range t.Count {
-				n := len(a.devices)
-				a.devices = append(a.devices, device{seat: t.Seat, drive: t.Drive, like: i > 0 || n > 0 && a.devices[n-1].drive == t.Drive})
+				n := len(list)
+				list = append(list, device{seat: t.Seat, drive: t.Drive, like: i > 0 || n > 0 && list[n-1].drive == t.Drive})
 			}
 		}
 	}
+	return list, onCable
 }
 
-// sharing fills in what each socket switches off.
-func (a *assigner) sharing() {
-	a.off = make([][2]uint64, a.sockets)
-	for i := range a.off {
+// sharing lists what each socket switches off.
+func (a *assigner) sharing(off [][2]uint64) [][2]uint64 {
+	for i := range a.sockets {
+		var by [2]uint64
 		for _, s := range a.shares(i) {
 			if s.Lanes > 0 {
 				continue
 			}
 			bit := a.bit(s.With)
 			if s.Only != part.BusSATA {
-				a.off[i][0] |= bit
+				by[0] |= bit
 			}
 			if s.Only != part.BusPCIe {
-				a.off[i][1] |= bit
+				by[1] |= bit
 			}
 		}
+		off = append(off, by)
 	}
+	return off
 }
 
 func (a *assigner) shares(socket int) []part.Sharing {
@@ -264,6 +273,9 @@ func (a *assigner) read(of Set) Assignment {
 		}
 	}
 	next := 0
+	if n := len(a.devices) + a.onCable; n > 0 {
+		out.Cards, out.Drives = make([]CardPlace, 0, len(a.devices)), make([]DrivePlace, 0, n)
+	}
 	for ; next < len(a.devices) && a.devices[next].drive == nil; next++ {
 		d, s := &a.devices[next], a.best[next]
 		p := CardPlace{Seat: d.seat, Graphics: d.graphics, Card: d.card}

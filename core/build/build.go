@@ -66,7 +66,7 @@ type ServiceSet struct {
 
 // Tiers are the storage seats with what they hold, empty ones left out.
 func (b *Build) Tiers() []Tier {
-	var list []Tier
+	list := make([]Tier, 0, 3)
 	for _, t := range [...]Tier{{Boot, b.Boot}, {Cache, b.Cache}, {Archive, b.Archive}} {
 		if t.Drive != nil {
 			list = append(list, t)
