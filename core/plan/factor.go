@@ -71,7 +71,9 @@ func (f *factor) look(p *Problem) *sight {
 // settle finds out which of a factor's columns still matter.
 func (p *Problem) settle(f *factor) *factor {
 	idle := p.idle(f.query)
-	f.id, f.open, f.columns, f.others = -1, nil, 0, make([]int, len(f.cols))
+	n := len(f.cols)
+	room := make([]int, 2*n)
+	f.id, f.open, f.columns, f.others = -1, room[n:n], 0, room[:n]
 	for i, c := range f.cols {
 		live := p.cols[c].live
 		first := live.next(0)

@@ -97,17 +97,27 @@ func (p *Problem) arrange(list []*factor) {
 	p.many = nil
 	p.matches = make([]*match, len(p.pairs))
 	var wide []*factor
+	dropped := 0    // how many factors have taken options out
+	var since []int // by wide factor: how many had when it was settled
+	filter := func(f *factor) {
+		before := len(p.cut)
+		p.filter(f)
+		dropped += len(p.cut) - before
+	}
 	for _, f := range list {
-		if f.cost == 0 && len(p.settle(f).open) < 2 {
-			p.filter(f)
+		if len(p.settle(f).open) < 2 && f.cost == 0 {
+			filter(f)
 			continue
 		}
-		wide = append(wide, f)
+		wide, since = append(wide, f), append(since, dropped)
 	}
-	for _, f := range wide {
-		switch p.settle(f); {
+	for i, f := range wide {
+		if since[i] < dropped {
+			p.settle(f)
+		}
+		switch {
 		case len(f.open) == 0 || len(f.open) == 1 && f.cost == 0:
-			p.filter(f)
+			filter(f)
 		case len(f.open) == 1:
 			p.alone[f.open[0]] = append(p.alone[f.open[0]], f)
 		default:
