@@ -137,6 +137,7 @@ type stepping struct {
 	k        toldOf
 	m        *model
 	bound    air.Machine
+	solved   bool    // whether that was the last that was solved
 	dc, card float64 // what the supply gives at least, and the card's part of it
 }
 
@@ -219,7 +220,12 @@ func (s *stepping) solve(at *step) bool {
 	if m.supply.duct < 0 {
 		s.bound.Paths[m.supply.path].Fans.Speed.FixedRPM = m.supply.rpm(s.loadW(at[supplyLoad][1]))
 	}
-	return p.solver.Solve(&s.bound, &p.result) == nil
+	solve := p.solver.Solve
+	if s.solved {
+		solve = p.solver.Again
+	}
+	s.solved = solve(&s.bound, &p.result) == nil
+	return s.solved
 }
 
 // faster reports that what fans follow, at its coolest, asks them to turn faster than the upper end of a step: the machine is
