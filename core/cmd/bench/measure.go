@@ -29,6 +29,7 @@ const (
 	weight    = "heap"
 	tight     = "best-in-small-case"
 	open      = "open-choices"
+	openMore  = "open-choices-next"
 	small     = "small"
 	frontier  = "frontier"
 	conflict  = "conflict"
@@ -44,7 +45,8 @@ const (
 const ms = int64(time.Millisecond)
 
 // measures in the order of the table. On a new index the time to lay out the stock is counted; a kept one has answered least
-// and best of the same brief with a tenth more to spend, as the page's worker has when one answer changes.
+// and best of the same brief with a tenth more to spend, as the page's worker has when one answer changes. The first click is on the
+// processor of the cheapest build, where nothing was asked of what is open before; the next one on its memory.
 var measures = [...]measure{
 	{name: leastNew, title: "least price, new index", four: true, rest: "gap", goals: []goal{{2000, 2 * ms, 0}, {10_000, 10 * ms, 0}}},
 	{name: leastKept, title: "least price, kept index", four: true, rest: "gap", goals: []goal{{2000, 2 * ms, 0}, {10_000, 10 * ms, 0}}},
@@ -53,6 +55,7 @@ var measures = [...]measure{
 	{name: tight, title: "best in small cases", four: true, rest: "gap", goals: []goal{{2000, 10 * ms, 0}, {10_000, 30 * ms, 0}}},
 	{name: small, title: "smallest case", rest: "gap", goals: []goal{{2000, 10 * ms, 0}, {10_000, 30 * ms, 0}}},
 	{name: open, title: "open after a click", four: true, rest: "of parts", goals: []goal{{2000, 30 * ms, 0}, {10_000, 150 * ms, 0}}},
+	{name: openMore, title: "open after the next click", rest: "of parts", goals: []goal{{2000, 30 * ms, 0}, {10_000, 150 * ms, 0}}},
 	{name: conflict, title: "conflict", upTo: conflictTo, goals: []goal{{2000, 20 * ms, 0}}},
 	{name: repairs, title: "repairs", upTo: conflictTo, goals: []goal{{2000, 100 * ms, 0}}},
 	{name: frontier, title: "frontier", upTo: frontierTo, rest: "gap", goals: []goal{{0, 500 * ms, 0}}},

@@ -174,8 +174,15 @@ func (d *desk) sit() error {
 		return err
 	}
 	if least.Build != nil {
-		if err := d.open(x, least.Build); err != nil {
+		processor := plan.Choice{Seat: build.Processor, Part: least.Build.Processor.ID}
+		memory := plan.Choice{Seat: build.Memory, Part: least.Build.Memory.ID, Count: least.Build.Kits}
+		if err := d.open(open, x, processor); err != nil {
 			return err
+		}
+		if !d.four {
+			if err := d.open(openMore, x, processor, memory); err != nil {
+				return err
+			}
 		}
 	}
 	if d.four {
@@ -314,11 +321,11 @@ func (d *desk) tightly() plan.Ask {
 	return ask
 }
 
-// open asks what is open in every seat once a processor is clicked, that of the cheapest build.
-func (d *desk) open(x *plan.Index, least *build.Build) error {
+// open asks what is open in every seat once some parts are clicked.
+func (d *desk) open(name string, x *plan.Index, clicked ...plan.Choice) error {
 	ask := d.ask
-	ask.Keep = []plan.Choice{{Seat: build.Processor, Part: least.Processor.ID}}
-	start, err := d.begin(open)
+	ask.Keep = clicked
+	start, err := d.begin(name)
 	if err != nil {
 		return err
 	}
@@ -327,7 +334,7 @@ func (d *desk) open(x *plan.Index, least *build.Build) error {
 		return err
 	}
 	ways := p.Open(within(d.deadline))
-	s := d.sample(open, time.Since(start))
+	s := d.sample(name, time.Since(start))
 	s.Found = true
 	left := 0
 	for i := range ways {
