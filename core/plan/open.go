@@ -85,7 +85,7 @@ type opening struct {
 	searched [][]int    // by column: the options that a search found a choice with, the last one last
 }
 
-// numbered is a choice found and the how manieth it was.
+// numbered is a choice found, and how many were found by then.
 type numbered struct {
 	*leaf
 	nth int

@@ -149,12 +149,6 @@ func activityLoad(v *View, l *brief.Load) unit.Power {
 // activityDraw is what the part in one seat draws in one activity: what it draws at rest and the activity's share of the way to its
 // sustained power. Fans, cards and the board are taken at their most.
 func activityDraw(v *View, l *brief.Load, s build.Seat) unit.Power {
-	drives := func(d build.Storage) unit.Power {
-		if d.Drive == nil {
-			return 0
-		}
-		return between(figure(v, d.Drive.Idle, &d.Drive.Article, "idle_w")*unit.Power(d.Count), driveLoad(v, d), l.Drives)
-	}
 	most := steadyLoad(v, s)
 	switch {
 	case s == build.Processor && v.Processor != nil:
@@ -163,12 +157,10 @@ func activityDraw(v *View, l *brief.Load, s build.Seat) unit.Power {
 		return between(figure(v, v.Graphics.Idle, &v.Graphics.Article, "idle_w"), most, l.Graphics)
 	case s == build.Memory:
 		return between(most*restShare/100, most, l.Memory)
-	case s == build.Boot:
-		return drives(v.Boot)
-	case s == build.Cache:
-		return drives(v.Cache)
-	case s == build.Archive:
-		return drives(v.Archive)
+	case s == build.Boot, s == build.Cache, s == build.Archive:
+		if d := v.holds(s); d.Drive != nil {
+			return between(figure(v, d.Drive.Idle, &d.Drive.Article, "idle_w")*unit.Power(d.Count), most, l.Drives)
+		}
 	}
 	return most
 }

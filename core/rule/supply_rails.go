@@ -140,12 +140,8 @@ func load33(v *View, s build.Seat) unit.Power {
 func drivesOn(v *View, s build.Seat, sort func(*part.Drive) bool) unit.Power {
 	var drives build.Storage
 	switch s {
-	case build.Boot:
-		drives = v.Boot
-	case build.Cache:
-		drives = v.Cache
-	case build.Archive:
-		drives = v.Archive
+	case build.Boot, build.Cache, build.Archive:
+		drives = v.holds(s)
 	}
 	if drives.Drive == nil || !sort(drives.Drive) {
 		return 0
