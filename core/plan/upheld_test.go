@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// cooledStock is a stock of processors of one socket, coolers of which those for more heat stand higher, and cases with more room or
+// cooledStock is a stock of processors of one socket, dear ones and cheap ones whatever they draw, coolers of which those for more heat stand higher, and cases with more room or
 // less, beside what else a build that stands holds: what cools one processor fits few of the cases, so that two seats leave a third none.
 func cooledStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 	alike := slices.DeleteFunc(slices.Clone(all.Processors), func(p *part.Processor) bool { return p.Socket != b.Processor.Socket })
@@ -23,6 +23,15 @@ func cooledStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 		Boards: []*part.Board{b.Board}, Memory: []*part.Memory{b.Memory}, Supplies: []*part.Supply{b.Supply}, Drives: []*part.Drive{b.Boot.Drive},
 	}
 	s.Graphics = with(s.Graphics, b.Graphics)
+	for i := range 3 {
+		p := *b.Processor
+		p.ID += fmt.Sprint("-", i)
+		for _, heat := range []*unit.Figure[unit.Power]{&p.TDP, &p.Sustained, &p.Boost} {
+			heat.Set(heat.Or(0) * unit.Power(40+30*i) / 100)
+		}
+		p.Price = unit.Money(5000 + r.IntN(6000))
+		s.Processors = append(s.Processors, &p)
+	}
 	for i := range 6 {
 		c, air := *b.Cooler, *b.Cooler.Air
 		c.ID += fmt.Sprint("-", i)
