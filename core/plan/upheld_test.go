@@ -14,8 +14,9 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// cooledStock is a stock of processors of one socket, dear ones and cheap ones whatever they draw, coolers of which those for more heat stand higher, and cases with more room or
-// less, beside what else a build that stands holds: what cools one processor fits few of the cases, so that two seats leave a third none.
+// cooledStock is a stock of processors of one socket, dear and cheap whatever they draw, coolers of which those for more heat stand
+// higher, and cases with more room or less, beside what else a build that stands holds: what cools one processor fits few of the cases,
+// so that two seats leave a third none.
 func cooledStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 	alike := slices.DeleteFunc(slices.Clone(all.Processors), func(p *part.Processor) bool { return p.Socket != b.Processor.Socket })
 	s := &part.Stock{
