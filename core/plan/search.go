@@ -15,8 +15,8 @@ type search struct {
 	watch  *watch
 	pick   []int        // by column: the option decided
 	beside [][]*company // by column decided and other column: what is known of that one's options beside the option decided
+	placed [][]int32    // by column and option: its place in the order of them; nil until it is asked for
 	levels []level
-	placed [][]int32 // by column and option: its place in the order of them; nil until it is asked for
 	quick  schedule
 	slow   schedule // of factors that read many seats, or predict heat or noise, asked last
 	slowly int      // how often those slow to ask have failed
@@ -144,19 +144,18 @@ func (s *search) descend(d int, paid, ahead int64) {
 	s.watch.poll(asking)
 	c := s.order[d]
 	l := &s.levels[d]
-	lead := l.lead[c]
-	rank := s.rank(c)[lead:]
-	rest := paid + ahead - max(s.told(c, s.pick), s.reach[c][rank[0]])
+	rank, lead := s.rank(c), int(l.lead[c])
+	rest := paid + ahead - max(s.told(c, s.pick), s.reach[c][rank[lead]])
 	l.spent = l.spent[:0]
-	for k := 0; k < len(rank); k++ {
+	for k := lead; k < len(rank); k++ {
 		o := int(rank[k])
-		if !set(l.domain[c]).has(o) {
-			k = s.onward(c, int(lead)+k+1, l.domain[c]) - int(lead) - 1
-			s.blame.cut(c, l.cut[c], int(lead)+k+1)
+		if open := set(l.domain[c]); !open.has(o) {
+			k = s.onward(c, k+1, open) - 1
+			s.blame.cut(c, l.cut[c], k+1)
 			continue
 		}
-		if k > 0 && !s.joins(c, o, d) {
-			s.blame.cut(c, l.cut[c], int(lead)+k+1)
+		if k > lead && !s.joins(c, o, d) {
+			s.blame.cut(c, l.cut[c], k+1)
 			continue
 		}
 		if !s.within(d, rest+s.reach[c][o]) {
@@ -167,7 +166,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 			return
 		}
 		own, least, ok := s.take(d, c, o, rest)
-		if !ok || !s.within(d+1, least) || s.vain(l, c, o, own) || k > 0 && !(s.passes(c, o, d, s.quick.ripe[c][d]) && s.upheld(c, o, d, false) && s.passes(c, o, d, s.slow.ripe[c][d])) {
+		if !ok || !s.within(d+1, least) || s.vain(l, c, o, own) || k > lead && !(s.passes(c, o, d, s.quick.ripe[c][d]) && s.upheld(c, o, d, false) && s.passes(c, o, d, s.slow.ripe[c][d])) {
 			continue
 		}
 		outer := s.blame
