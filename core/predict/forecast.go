@@ -30,6 +30,8 @@ type Predictor struct {
 	result air.Result
 	last   *Forecast
 	cores  map[core]*Forecast
+	said   map[core]*said
+	opens  map[openKey]*inOpen
 	warmth Warmth // the last one asked for
 }
 
@@ -45,8 +47,9 @@ type Forecast struct {
 	model     model
 	runs      [][2]*Run
 	started   *Forecast // with a supply whose fan never stands still
+	stopped   *Forecast // with a supply whose fan never turns
 	shut      *Forecast // with a supply that no air comes through
-	told      map[toldOf]bool
+	said      said
 	states    map[stateKey]*state // of a core
 	loud      [][]warmth          // of a core, by load: what made builds too loud
 	unsaid    int                 // of a core: how many too loud builds left it open of warmer ones

@@ -40,18 +40,9 @@ var noBoard = part.Board{Own: unit.Known(unit.Power(0))}
 // without a supply with one of those besides at its best (see Supplies); nil where the build has not enough in it. A predictor keeps
 // many, since builds with the same core come often.
 func (p *Predictor) Core(b *build.Build, n *brief.Needs, besides Besides) *Forecast {
-	bare := *b
-	if bare.Board == nil {
-		bare.Board = &noBoard
-	}
-	bare.Memory, bare.Kits, bare.Cards = nil, 0, nil
-	bare.Boot, bare.Cache, bare.Archive = build.Storage{}, build.Storage{}, build.Storage{}
-	if !ready(&bare) && !besides.feed(&bare) {
+	bare, k, ok := coreOf(b, n, besides)
+	if !ok {
 		return nil
-	}
-	k := core{n, b.Case, b.Layout, b.Plate, bare.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil}
-	if b.Supply == nil {
-		k.supplies = besides.supplies
 	}
 	f := p.cores[k]
 	if f == nil || !slices.Equal(f.build.Fans, b.Fans) {
@@ -62,6 +53,24 @@ func (p *Predictor) Core(b *build.Build, n *brief.Needs, besides Besides) *Forec
 		p.cores[k] = f
 	}
 	return f
+}
+
+// coreOf is a build's core; ok is false where it has not enough in it.
+func coreOf(b *build.Build, n *brief.Needs, besides Besides) (bare build.Build, k core, ok bool) {
+	bare = *b
+	if bare.Board == nil {
+		bare.Board = &noBoard
+	}
+	bare.Memory, bare.Kits, bare.Cards = nil, 0, nil
+	bare.Boot, bare.Cache, bare.Archive = build.Storage{}, build.Storage{}, build.Storage{}
+	if !ready(&bare) && !besides.feed(&bare) {
+		return bare, k, false
+	}
+	k = core{n, b.Case, b.Layout, b.Plate, bare.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil}
+	if b.Supply == nil {
+		k.supplies = besides.supplies
+	}
+	return bare, k, true
 }
 
 // Least gives runs of a build without some of its memory, drives and cards, such that the air in the whole build is no cooler
@@ -109,6 +118,18 @@ func (f *Forecast) turning() *Forecast {
 		f.started = &t
 	}
 	return f.started
+}
+
+// standing is the forecast with a supply whose fan never turns.
+func (f *Forecast) standing() *Forecast {
+	if f.stopped == nil {
+		t := *f
+		t.runs = make([][2]*Run, len(f.loads))
+		newModel(&t.build, t.besides, &t.model)
+		t.model.supply.zeroToW = math.Inf(1)
+		f.stopped = &t
+	}
+	return f.stopped
 }
 
 // closed is the forecast with a supply that no air comes through, which leaves as much in the case as one may lose.

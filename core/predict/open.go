@@ -1,9 +1,12 @@
 package predict
 
 import (
+	"slices"
+
 	"slipfit/core/air"
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/sound"
 )
 
@@ -24,42 +27,93 @@ const openWPerK = 1e9
 // Open runs what there is of a build at a load in the brief's room of a day. An air cooler and a card turn as fast as the
 // load asks in that air; all other fans turn at their lowest; pumps and disks sound as they always do.
 func (p *Predictor) Open(b *build.Build, n *brief.Needs, l brief.Load, day Day) Open {
+	cooled := p.cooled(b, n, l, day)
 	m := model{b: b}
+	m.idling()
+	out := Open{
+		ChairM: chairOf(&n.Place), Unheard: slices.Concat(cooled.unheard, m.unheard.missing), Missing: slices.Concat(cooled.missing, m.missing),
+	}
+	if len(out.Missing) > 0 {
+		return out
+	}
+	if out.Err = cooled.err; out.Err != nil {
+		return out
+	}
+	out.Parts = cooled.parts
+	out.ChairDBA = atChair(sound.Total(append(m.steady, cooled.sources...)), out.ChairM)
+	return out
+}
+
+// inOpen is the parts that have fans of their own, in the open.
+type inOpen struct {
+	missing, unheard []string
+	err              error
+	parts            []Part
+	sources          []sound.Running
+}
+
+// openKey is what they depend on.
+type openKey struct {
+	needs     *brief.Needs
+	load      brief.Load
+	day       Day
+	processor *part.Processor
+	cooler    *part.Cooler
+	graphics  *part.Graphics
+}
+
+// opensKept is how many a predictor keeps.
+const opensKept = 1 << 13
+
+// cooled runs them. A predictor keeps many, since the same ones are asked for beside many others.
+func (p *Predictor) cooled(b *build.Build, n *brief.Needs, l brief.Load, day Day) *inOpen {
+	k := openKey{n, l, day, b.Processor, b.Cooler, b.Graphics}
+	if k.processor == nil || k.cooler == nil || k.cooler.Air == nil {
+		k.processor, k.cooler = nil, nil
+	}
+	x := p.opens[k]
+	if x != nil {
+		return x
+	}
+	if len(p.opens) >= opensKept || p.opens == nil {
+		p.opens = map[openKey]*inOpen{}
+	}
+	x = p.alone(k)
+	p.opens[k] = x
+	return x
+}
+
+func (p *Predictor) alone(k openKey) *inOpen {
+	b := build.Build{Processor: k.processor, Cooler: k.cooler, Graphics: k.graphics}
+	m := model{b: &b}
 	m.air = air.Machine{
-		RoomC: roomC(n, day), AltitudeM: float64(n.Place.Altitude.Or(0)),
+		RoomC: roomC(k.needs, k.day), AltitudeM: float64(k.needs.Place.Altitude.Or(0)),
 		Zones: []air.Zone{{Name: "the open", WallWPerK: openWPerK}},
 	}
-	if b.Processor != nil && b.Cooler != nil && b.Cooler.Air != nil {
+	if k.cooler != nil {
 		m.cooling()
 	}
 	m.graphics()
-	m.idling()
-	out := Open{ChairM: chairOf(&n.Place), Unheard: m.unheard.missing, Missing: m.missing}
+	x := &inOpen{missing: m.missing, unheard: m.unheard.missing}
 	if len(m.missing) > 0 {
-		return out
+		return x
 	}
-	m.air.Paths = nil // a panel that a part's fans would draw through
-	for i := range m.air.Consumers {
-		m.air.Consumers[i].Zone = 0
-	}
-	r := Run{Load: l, RoomC: m.air.RoomC, ChairM: out.ChairM}
 	for i := range m.parts {
 		c := &m.parts[i]
-		m.air.Consumers[c.index].PowerW = between(c.rest, c.most, share(&l, c.seat))
+		m.air.Consumers[c.index].PowerW = between(c.rest, c.most, share(&k.load, c.seat))
 	}
-	if out.Err = p.solver.Solve(&m.air, &p.result); out.Err != nil {
-		return out
+	if x.err = p.solver.Solve(&m.air, &p.result); x.err != nil {
+		return x
 	}
+	r := Run{Load: k.load, RoomC: m.air.RoomC, ChairM: chairOf(&k.needs.Place)}
 	m.readParts(&r, &m.air, &p.result)
-	out.Parts = r.Parts
-	sources := m.steady
+	x.parts = r.Parts
 	for i := range m.parts {
 		if c := &m.parts[i]; c.sound.Count > 0 {
-			sources = append(sources, sound.Running{Source: c.sound, RPM: p.result.Consumers[c.index].RPM})
+			x.sources = append(x.sources, sound.Running{Source: c.sound, RPM: p.result.Consumers[c.index].RPM})
 		}
 	}
-	out.ChairDBA = atChair(sound.Total(sources), out.ChairM)
-	return out
+	return x
 }
 
 // idling adds what sounds at any load: pump, turning disks, and every fan that never stands still, at its lowest speed.

@@ -11,10 +11,72 @@ import (
 	"slipfit/core/unit"
 )
 
-// toldOf is what has been said of a level: the activity, the level, and that of the disks beside.
+// toldOf is what has been asked of a level: the activity, the level, and that of the disks beside.
 type toldOf struct {
 	load        int
 	wish, disks float64
+}
+
+// told is what has been said of an activity and a level: too loud with disks of so much power, dB(A), and therefore with louder ones; nothing with
+// disks of so much, and therefore with quieter ones.
+type told struct{ louderFrom, nothingTo float64 }
+
+// said is what has been said of the levels of a core, or of a build, by all that was asked but the disks. It is kept longer than forecasts are.
+type said struct {
+	fans []build.FanSet
+	of   map[toldOf]told
+}
+
+// saidKept is how many cores a predictor keeps what it said of.
+const saidKept = 1 << 15
+
+// louder answers a question from what was said, or else asks.
+func (s *said) louder(k toldOf, ask func(toldOf) bool) bool {
+	of := k
+	of.disks = 0
+	t, known := s.of[of]
+	switch {
+	case !known:
+		t = told{math.Inf(1), math.NaN()}
+	case k.disks >= t.louderFrom:
+		return true
+	case k.disks <= t.nothingTo:
+		return false
+	}
+	louder := ask(k)
+	if louder {
+		t.louderFrom = k.disks
+	} else {
+		t.nothingTo = k.disks
+	}
+	if s.of == nil {
+		s.of = map[toldOf]told{}
+	}
+	s.of[of] = t
+	return louder
+}
+
+// asking is a question with the slack that a level must be over a wish, dB(A).
+func asking(load int, wish unit.Sound, disksDBA float64) toldOf {
+	const slack = 1e-3
+	return toldOf{load, float64(wish)/1000 + slack, disksDBA}
+}
+
+// Louder is Louder of a build's core, with what comes besides.
+func (p *Predictor) Louder(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
+	_, k, ok := coreOf(b, n, besides)
+	if !ok {
+		return false
+	}
+	s := p.said[k]
+	if s == nil || !slices.Equal(s.fans, b.Fans) {
+		if len(p.said) >= saidKept || p.said == nil {
+			p.said = map[core]*said{}
+		}
+		s = &said{fans: slices.Clone(b.Fans)}
+		p.said[k] = s
+	}
+	return s.louder(asking(load, wish, disksDBA), func(k toldOf) bool { return p.Core(b, n, besides).louder(k) })
 }
 
 // Louder reports that no build which holds this one's parts and more memory, drives and cards, disks of so much sound power, dB(A),
@@ -26,17 +88,7 @@ type toldOf struct {
 // with them at its upper end: so much air leaves every part at its coolest. A step in which air or coolant, at their coolest, ask the
 // fans that follow them to turn faster is none. Where Least speaks of the build it says more.
 func (f *Forecast) Louder(load int, wish unit.Sound, disksDBA float64) bool {
-	const slack = 1e-3 // of a level, dB(A)
-	k := toldOf{load, float64(wish)/1000 + slack, disksDBA}
-	told, known := f.told[k]
-	if !known {
-		if f.told == nil {
-			f.told = map[toldOf]bool{}
-		}
-		told = f.louder(k)
-		f.told[k] = told
-	}
-	return told
+	return f.said.louder(asking(load, wish, disksDBA), f.louder)
 }
 
 func (f *Forecast) louder(k toldOf) bool {

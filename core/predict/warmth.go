@@ -327,17 +327,19 @@ const nearlyW = 1.0
 
 // state is what a core comes to with so much heat besides in the board's chamber.
 type state struct {
-	steady       bool    // more heat leads to air no cooler
-	free         bool    // no part is at its limit
-	airC, freshC float64 // in the board's chamber, and as it comes in
-	kept         float64 // the least share of speed that a part keeps
-	heldW        float64 // by the processor
-	dcW          float64 // that the supply gives
-	asksW        float64 // that all but fans ask of it
-	turns        bool    // the supply's fan
-	powerDBA     float64 // of all but turning disks
-	leastDBA     float64 // the same with any more heat, at least
-	heard        bool    // no level is missing
+	steady       bool      // more heat leads to air no cooler
+	free         bool      // no part is at its limit
+	airC, freshC float64   // in the board's chamber, and as it comes in
+	cardC        float64   // in the card's, where there is one
+	kept         float64   // the least share of speed that a part keeps
+	heldW        float64   // by the processor
+	dcW          float64   // that the supply gives
+	asksW        float64   // that all but fans ask of it
+	turns        bool      // the supply's fan
+	powerDBA     float64   // of all but turning disks
+	leastDBA     float64   // the same with any more heat, at least
+	heard        bool      // no level is missing
+	rpm          []float64 // in two chambers, of the fans on the faces, the parts' own and the supply's
 }
 
 // inletC is the air that a drive breathes, of which a share is mixed air.
@@ -355,9 +357,10 @@ type stateKey struct {
 type supplyState uint8
 
 const (
-	asItIs  supplyState = iota
-	turning             // its fan never stands still
-	closed              // no air comes through it
+	asItIs   supplyState = iota
+	turning              // its fan never stands still
+	standing             // its fan never turns
+	closed               // no air comes through it
 )
 
 // state solves the core with so much heat besides.
@@ -369,6 +372,8 @@ func (f *Forecast) state(k stateKey) *state {
 	switch k.supply {
 	case turning:
 		of = f.turning()
+	case standing:
+		of = f.standing()
 	case closed:
 		of = f.closed()
 	}
@@ -382,6 +387,14 @@ func (f *Forecast) state(k stateKey) *state {
 		}
 		for i := range r.Parts {
 			s.kept = min(s.kept, r.Parts[i].Kept.Expected)
+		}
+		if len(r.Zones) > 1 {
+			s.cardC = r.Zones[cardZone].AirC.Expected
+			for _, list := range [...][]Fan{r.Fans, r.Cooling} {
+				for i := range list {
+					s.rpm = append(s.rpm, list[i].RPM.Expected)
+				}
+			}
 		}
 	}
 	if f.states == nil {

@@ -34,6 +34,7 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		{Seats: []build.Seat{build.Supply}},
 		{Seats: []build.Seat{build.Case, build.Cooler}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
+		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Archive}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}, Fails: (*View).louder, AnySupply: true,
 			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
@@ -42,6 +43,7 @@ When short: larger fans that turn slower, a freer front, parts that draw less.`,
 		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Cache}},
 		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Archive}},
 		{Seats: loadSeats, Fails: (*View).tooLoud, Warmer: predict.Warming},
+		{Seats: loadSeats, Fails: (*View).tooLoudSo},
 	},
 	Holds: (*View).quiet,
 	Check: func(v *View) []Margin {
@@ -89,12 +91,11 @@ func (v *View) inOpen(wish unit.Sound) []Margin {
 // louder reports a build that is too loud before memory, drives that do not turn, and cards are in it.
 func (v *View) louder() bool {
 	wish, ok := v.Needs.Place.Noise.Get()
-	f := v.predictor().Core(v.Build, v.Needs, v.besides)
-	if !ok || f == nil {
+	if !ok {
 		return false
 	}
 	disks := v.besides.Disks(v.Build)
-	return v.hardest(func(load int) bool { return f.Louder(load, wish, disks) })
+	return v.hardest(func(load int) bool { return v.predictor().Louder(v.Build, v.Needs, v.besides, load, wish, disks) })
 }
 
 // louderByDisks is louder for builds that hold turning disks; without them louder has said all.
@@ -117,6 +118,12 @@ func (v *View) tooLoud() bool {
 		}
 		return v.predictor().TooLoud(v.Build, v.Needs, load, wish)
 	})
+}
+
+// tooLoudSo is tooLoud of a build in two chambers, of which nothing is said with more heat.
+func (v *View) tooLoudSo() bool {
+	wish, ok := v.Needs.Place.Noise.Get()
+	return ok && v.hardest(func(load int) bool { return v.predictor().LouderSo(v.Build, v.Needs, load, wish) })
 }
 
 func (v *View) loud(r *predict.Run, wish unit.Sound) {

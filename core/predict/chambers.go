@@ -1,0 +1,110 @@
+package predict
+
+import (
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/sound"
+	"slipfit/core/unit"
+)
+
+// More heat in the board's chamber may make a machine of two chambers quieter: fans of the case follow the warmer chamber, and what
+// they bring may cool the card's. So nothing is said of more heat there, but of heat between two amounts something is.
+//
+// Why: let M be the warmer of the two, which the case's fans follow. Where that is the board's chamber, M grows with its heat, for
+// more of it is warmer air at the same fans; where it is the card's, M falls, if at all, for more comes through that from the fans of
+// the board's, or of the supply. Each is a fall of air for faster fans and a rise of fans for warmer air, which meet in one point, and
+// the case is at the higher one: once the board's chamber is the warmer one, it stays that with more heat. So where it is with the
+// lesser heat, or is not with the greater one, all goes one way between the two, fans and air of both chambers, and nothing is heard
+// less than at both ends. Else M is no lower than the air of the board's chamber with the lesser heat, and the card's no cooler than
+// it is with the greater. No part at its limit may be between the two, for it asks for fans. A supply's fan that starts lets air change
+// at a stroke: where it may, it is taken to stand still in both, and then to turn in both.
+//
+// The card's chamber, which follows the board's by the plate and the fans against it, may turn on the way, by less than steps
+// this fine and slackDBA leave.
+
+// betweenDBA is the sound power at a load of all but turning disks of a core of two chambers with any heat from so much to a step more, dB(A),
+// at least; known is false where that cannot be said.
+func (f *Forecast) betweenDBA(load int, heatW, stepW float64) (dBA float64, known bool) {
+	at := func(supply supplyState) (less, more *state) {
+		k := stateKey{load: load, day: Ordinary, extraW: heatW, supply: supply}
+		less = f.state(k)
+		k.extraW += stepW
+		return less, f.state(k)
+	}
+	less, more := at(asItIs)
+	s := &f.model.supply
+	if s.duct >= 0 || less.turns && less.dcW > s.zeroToW+nearlyW || !more.turns && more.dcW < s.zeroToW-nearlyW {
+		return f.oneWayDBA(less, more)
+	}
+	still, known := f.oneWayDBA(at(standing))
+	if !known {
+		return 0, false
+	}
+	turns, known := f.oneWayDBA(at(turning))
+	return min(still, turns), known
+}
+
+// oneWayDBA is betweenDBA of two states, the second one's heat more, with a supply's fan that does not start between them.
+func (f *Forecast) oneWayDBA(less, more *state) (dBA float64, known bool) {
+	m := &f.model
+	if !less.heard || !less.steady || !less.free || !more.steady || !more.free {
+		return 0, false
+	}
+	turns := less.airC < less.cardC && more.airC > more.cardC // which chamber is the warmer one
+	if turns && more.cardC > less.airC {
+		return 0, false
+	}
+	var room [12]sound.Running
+	list := append(room[:0], m.steady...)
+	for i := range less.rpm {
+		rpm := min(less.rpm[i], more.rpm[i])
+		if turns && i < len(m.groups) {
+			rpm = min(rpm, asked(&m.air.Paths[m.groups[i].paths[0]].Fans.Speed, less.airC))
+		}
+		list = append(list, sound.Running{Source: f.source(i), RPM: rpm})
+	}
+	return sound.Total(list), true
+}
+
+// source is a fan by its place in a state's.
+func (f *Forecast) source(i int) sound.Source {
+	m := &f.model
+	if i < len(m.groups) {
+		return m.groups[i].source
+	}
+	i -= len(m.groups)
+	for j := range m.parts {
+		if c := &m.parts[j]; c.sound.Count > 0 {
+			if i == 0 {
+				return c.sound
+			}
+			i--
+		}
+	}
+	return m.supply.source
+}
+
+// chamberStep is a distance between amounts of heat that two chambers are solved with, W, and by how much a level must be over a wish in all of it.
+type chamberStep struct{ wideW, slackDBA float64 }
+
+// chamberSteps are tried in turn.
+var chamberSteps = [...]chamberStep{{2, slackDBA}, {0.25, 0.004}}
+
+// LouderSo reports a build in two chambers, with just what it holds, over a level at a load on an ordinary day.
+func (p *Predictor) LouderSo(b *build.Build, n *brief.Needs, load int, wish unit.Sound) bool {
+	if !ready(b) || !b.Layout.Chambers {
+		return false
+	}
+	f := p.Core(b, n, Besides{})
+	w, known := warmthOf(b, &f.loads[load])
+	if !known {
+		return false
+	}
+	for _, step := range chamberSteps {
+		dBA, known := f.betweenDBA(load, floor(w.heatW, step.wideW), step.wideW)
+		if known && atChair(sum(dBA, w.disksDBA), chairOf(&n.Place)) > float64(wish)/1000+step.slackDBA {
+			return true
+		}
+	}
+	return false
+}
