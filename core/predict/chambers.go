@@ -22,8 +22,8 @@ import (
 // The card's chamber, which follows the board's by the plate and the fans against it, may turn on the way, by less than steps
 // this fine and slackDBA leave.
 
-// betweenDBA is the sound power at a load of all but turning disks of a core of two chambers with any heat from so much to a step more, dB(A),
-// at least; known is false where that cannot be said.
+// betweenDBA is the sound power at a load of all but turning disks of a core of two chambers with any heat from so much to a step
+// more, dB(A), at least; known is false where that cannot be said.
 func (f *Forecast) betweenDBA(load int, heatW, stepW float64) (dBA float64, known bool) {
 	at := func(supply supplyState) (less, more *state) {
 		k := stateKey{load: load, day: Ordinary, extraW: heatW, supply: supply}
@@ -84,7 +84,8 @@ func (f *Forecast) source(i int) sound.Source {
 	return m.supply.source
 }
 
-// chamberStep is a distance between amounts of heat that two chambers are solved with, W, and by how much a level must be over a wish in all of it.
+// chamberStep is a distance between amounts of heat that two chambers are solved with, W, and by how much a level must be over a wish
+// in all of it, dB(A).
 type chamberStep struct{ wideW, slackDBA float64 }
 
 // chamberSteps are tried in turn.

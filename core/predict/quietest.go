@@ -17,11 +17,12 @@ type toldOf struct {
 	wish, disks float64
 }
 
-// told is what has been said of an activity and a level: too loud with disks of so much power, dB(A), and therefore with louder ones; nothing with
-// disks of so much, and therefore with quieter ones.
+// told is what has been said of an activity and a level: too loud with disks of so much power, dB(A), and therefore with louder ones;
+// nothing with disks of so much, and therefore with quieter ones.
 type told struct{ louderFrom, nothingTo float64 }
 
-// said is what has been said of the levels of a core, or of a build, by all that was asked but the disks. It is kept longer than forecasts are.
+// said is what has been said of the levels of a core, or of a build, by all that was asked but the disks. It is kept longer than
+// forecasts are.
 type said struct {
 	fans []build.FanSet
 	of   map[toldOf]told

@@ -1,0 +1,65 @@
+package predict_test
+
+import (
+	"math"
+	"testing"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/predict"
+	"slipfit/core/unit"
+
+	"github.com/stretchr/testify/require"
+)
+
+// No build of two chambers is called too loud that is not, least of all where something turns between the amounts of heat that are solved:
+// which chamber is the warmer one, or whether the supply's fan is at rest. What is heard is rounded up to the least wish that it meets.
+func TestLouderInTwoChambers(t *testing.T) {
+	m := newMaker(t, 21)
+	var p, q predict.Predictor
+	asked, said := 0, 0
+	for asked < 4000 {
+		b, n := m.build(), m.needs()
+		if !b.Layout.Chambers {
+			continue
+		}
+		n.Loads = n.Loads[:1]
+		run := func() *predict.Run { return q.Forecast(b, n).Run(0, predict.Ordinary) }
+		if m.IntN(2) == 0 {
+			b.Board = evenly(b, n)
+		}
+		if m.IntN(2) == 0 {
+			supply := *b.Supply
+			supply.ZeroTo.Set(unit.Power(max(0, run().DCW.Expected*1000) + float64(m.IntN(4000)-2000)))
+			b.Supply = &supply
+		}
+		heard := run().ChairDBA.Expected
+		asked++
+		require.False(t, p.LouderSo(b, n, 0, unit.Sound(math.Ceil(heard*1000))), "%s %s: %s with %s, %s on %s at %v", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Supply.ID, b.Face, n.Loads[0])
+		if p.LouderSo(b, n, 0, unit.Sound(heard*1000)-50) {
+			said++
+		}
+	}
+	t.Logf("%d of %d said that are 0.05 dB too loud", said, asked)
+	require.Greater(t, said, asked/2)
+}
+
+// evenly is the build's board with as much power of its own as leaves its chamber about as warm as the card's.
+func evenly(b *build.Build, n *brief.Needs) *part.Board {
+	var p predict.Predictor
+	least, most := 0, 150_000
+	board := *b.Board
+	for most-least > 100 {
+		some := *b
+		board.Own.Set(unit.Power((least + most) / 2))
+		some.Board = &board
+		if z := p.Forecast(&some, n).Run(0, predict.Ordinary).Zones; z[0].AirC.Expected < z[1].AirC.Expected {
+			least = (least + most) / 2
+		} else {
+			most = (least + most) / 2
+		}
+		p = predict.Predictor{}
+	}
+	return &board
+}
