@@ -220,7 +220,7 @@ func (w *Warmth) settles(load int, day Day, ask func(x *bounds) (yes, no bool)) 
 	for _, stepW := range heatSteps {
 		x := w.core.between(load, day, w.extraW[load], w.extraW[load]+stepW, w.mostW(load), stepW)
 		if x.n == 0 {
-			return false
+			continue // a finer step may tell whether the supply's fan turns
 		}
 		if yes, no := ask(&x); yes || no {
 			return yes
