@@ -53,3 +53,34 @@ func TestAskedBefore(t *testing.T) {
 	require.Greater(t, not, 500)
 	require.Greater(t, with, 500)
 }
+
+// Parts in the open are those that have air of their own, each in the room of the day that is asked of.
+func TestOpenHoldsItsParts(t *testing.T) {
+	m := newMaker(t, 23)
+	var p predict.Predictor
+	cards, hotter := 0, 0
+	for range 300 {
+		b, n := m.build(), m.needs()
+		var want []build.Seat
+		if b.Cooler.Air != nil {
+			want = append(want, build.Processor)
+		}
+		if b.Graphics != nil {
+			want = append(want, build.Graphics)
+			cards++
+		}
+		day, hot := p.Open(b, n, n.Loads[0], predict.Ordinary), p.Open(b, n, n.Loads[0], predict.Hottest)
+		rise := max(0, float64(n.Place.Hottest.Or(0)-n.Place.Room.Or(0))/1000)
+		var seats []build.Seat
+		for i, q := range day.Parts {
+			seats = append(seats, q.Seat)
+			require.InDelta(t, rise, hot.Parts[i].InletC.Expected-q.InletC.Expected, 0.01, "%s in a room %v K warmer", q.Name, rise)
+			if rise > 1 {
+				hotter++
+			}
+		}
+		require.Equal(t, want, seats)
+	}
+	require.Greater(t, cards, 100)
+	require.Greater(t, hotter, 100)
+}
