@@ -83,6 +83,7 @@ func (p *Predictor) cooled(b *build.Build, n *brief.Needs, l brief.Load, day Day
 	return x
 }
 
+// alone runs the parts of a key without a case, whose panels and chambers change nothing in air as cool as the room.
 func (p *Predictor) alone(k openKey) *inOpen {
 	b := build.Build{Processor: k.processor, Cooler: k.cooler, Graphics: k.graphics}
 	m := model{b: &b}
