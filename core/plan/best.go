@@ -24,7 +24,7 @@ func (p *Problem) Best(ctx context.Context) Answer {
 	best := p.known(p.betters)
 	root := p.fixed
 	if best != nil {
-		root += p.rough(p.blankFrame(-1), weights{perMinor: 1}).root()
+		root += p.rough(p.blankFrame(p.usual(-1)), weights{perMinor: 1}).root()
 	} else {
 		low := p.least()
 		if best = low.best; best == nil {

@@ -12,16 +12,16 @@ import (
 type factor struct {
 	*query
 	*sight
-	*twins                    // of an early query that can be asked of a group of supplies; else nil
-	open     []int            // its columns with several options left
-	at       [build.Seats]int // by column: its place among those the query reads
-	columns  uint32           // its open columns, a bit to each
-	id       int              // its place among the problem's factors of several columns, −1 for one of a single column
-	others   []int            // by place: the one option of a column that has no other
-	failures int              // how often it has failed in a search
-	cost     int              // how slow it is to ask: nought for figures compared, more for heat and noise predicted
-	lastly   int              // its last open column in the order of search, which settles its worth
-	most     []int64          // the largest worth each option of that column can reach; nil where it is never worth anything
+	*twins                      // of an early query that can be asked of a group of supplies; else nil
+	open     []int              // its columns with several options left
+	at       [build.Seats]int   // by column: its place among those the query reads
+	columns  uint32             // its open columns, a bit to each
+	id       int                // its place among the problem's factors of several columns, −1 for one of a single column
+	others   []int              // by place: the one option of a column that has no other
+	failures [build.Seats]int32 // by column: how often it has failed in searches that decide that first
+	cost     int                // how slow it is to ask: nought for figures compared, more for heat and noise predicted
+	lastly   int                // its last open column in the order of search, which settles its worth
+	most     []int64            // the largest worth each option of that column can reach; nil where it is never worth anything
 }
 
 // appraiseTo is the most choices an option of a factor is looked through for.

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math/bits"
 	"slices"
 
 	"slipfit/core/build"
@@ -25,18 +26,52 @@ type frame struct {
 	top   [][]int64   // by column and option: the most it is worth by itself and by those
 }
 
-// blankFrame is the order of columns, none hanging on another. A column named is put first.
-func (p *Problem) blankFrame(head int) *frame {
-	n := len(p.cols)
-	f := &frame{place: make([]int, n), scope: slices.Repeat([]int{-1}, n), into: make([][]int, n), last: make([][]*factor, n), worth: make([][]*factor, n), top: make([][]int64, n)}
+// usual is the order in which columns are decided. A column named is put first.
+func (p *Problem) usual(head int) []int {
+	order := make([]int, 0, len(p.cols))
 	if head >= 0 {
-		f.order = append(f.order, head)
+		order = append(order, head)
 	}
 	for _, s := range sequence {
 		if c := p.colOf[s]; c >= 0 && c != head {
-			f.place[c] = len(f.order)
-			f.order = append(f.order, c)
+			order = append(order, c)
 		}
+	}
+	return order
+}
+
+// hardFirst is an order in which each column that follows the first is the one on which the rules have failed most, in searches that had
+// that first, that read it and one decided before. A rule counts half as much for each column of it that is still to be decided.
+func (p *Problem) hardFirst(head int) []int {
+	order := p.usual(head)
+	decided := uint32(1) << head
+	for at := 1; at < len(order); at++ {
+		next, most := at, -1
+		for i := at; i < len(order); i++ {
+			hard := 0
+			for _, f := range p.many {
+				if with := f.columns &^ (1 << order[i]); with != f.columns && with&decided != 0 {
+					hard += int(f.failures[head]) >> bits.OnesCount32(with&^decided)
+				}
+			}
+			if hard > most {
+				next, most = i, hard
+			}
+		}
+		c := order[next]
+		copy(order[at+1:next+1], order[at:next])
+		order[at] = c
+		decided |= 1 << c
+	}
+	return order
+}
+
+// blankFrame is an order of columns, none hanging on another.
+func (p *Problem) blankFrame(order []int) *frame {
+	n := len(p.cols)
+	f := &frame{order: order, place: make([]int, n), scope: slices.Repeat([]int{-1}, n), into: make([][]int, n), last: make([][]*factor, n), worth: make([][]*factor, n), top: make([][]int64, n)}
+	for at, c := range order {
+		f.place[c] = at
 	}
 	for _, x := range p.many {
 		last := x.open[0]
@@ -69,8 +104,8 @@ func (p *Problem) blankFrame(head int) *frame {
 
 // frameFor makes a bound on a frame of its own: each column hangs on the earlier one that raises the bound most under the
 // given costs. Columns that are still to be hung when the context ends hang on none.
-func (p *Problem) frameFor(w weights, head int, limit int64) *bound {
-	b := p.rough(p.blankFrame(head), w)
+func (p *Problem) frameFor(w weights, order []int, limit int64) *bound {
+	b := p.rough(p.blankFrame(order), w)
 	b.limit = limit
 	for i := len(b.order) - 1; i >= 0; i-- {
 		c := b.order[i]

@@ -176,7 +176,7 @@ func (p *share) reduced(w *staircase) *stairs {
 
 // pass notes how much more than the frontier a share may be worth that is not searched, by bounds that take each column by itself.
 func (w *staircase) pass(part *share) {
-	frame := part.blankFrame(-1)
+	frame := part.blankFrame(part.usual(-1))
 	var bounds []*bound
 	for x := 0; x < 27; x += 3 {
 		bounds = append(bounds, part.rough(frame, weights{perMinor: 1 << x, perPoint: scale}))

@@ -2,10 +2,10 @@ package plan
 
 import "slices"
 
-// groupLook is the effort an option is given in its group before that is split.
-const groupLook = 2048
+// groupLook is the toil an option is given in its group before that is split.
+const groupLook = 220000
 
-// group settles some options of one column of a problem, with so much effort for each where there is a cap. Those that a bound on
+// group settles some options of one column of a problem, with so much toil for each where there is a cap. Those that a bound on
 // them alone leaves it looks at one by one for a while, then splits them by what a rule can tell apart, and begins again with each
 // lot: where a rule of three columns sees but one kind of option in the first, it says what goes with what in the other two.
 func (w *opening) group(p *Problem, c int, options []int, cap int64) {
@@ -46,7 +46,7 @@ func (w *opening) narrowed(p *Problem, c int, options []int) (*bound, []int) {
 		for _, o := range options {
 			limit = max(limit, w.limit(c, o))
 		}
-		b := narrow.frameFor(weights{perMinor: 1}, c, limit)
+		b := narrow.frameFor(weights{perMinor: 1}, narrow.usual(c), limit)
 		for _, o := range options {
 			w.settled[c][o] = b.starting(c, o) > w.limit(c, o)
 		}

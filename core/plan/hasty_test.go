@@ -30,7 +30,7 @@ func TestHastyBounds(t *testing.T) {
 		}
 		whole.appraise()
 		w := weights{perMinor: 1 << r.IntN(20), perPoint: scale}
-		b := whole.frameFor(w, -1, never)
+		b := whole.frameFor(w, whole.usual(-1), never)
 		limit := b.root() + int64(1)<<34
 		m := b.marginals(limit)
 		var stand []*leaf
@@ -61,7 +61,7 @@ func TestHastyBounds(t *testing.T) {
 					}
 				}
 			}
-			made := p.frameFor(w, -1, never)
+			made := p.frameFor(w, p.usual(-1), never)
 			hasty++
 			for _, l := range stand {
 				builds++

@@ -102,7 +102,7 @@ func TestBears(t *testing.T) {
 		if p.emptied() {
 			continue
 		}
-		s := newSearch(p.frameFor(weights{perMinor: 1}, -1, never), never)
+		s := newSearch(p.frameFor(weights{perMinor: 1}, p.usual(-1), never), never)
 		if s.heat == nil {
 			continue
 		}

@@ -38,7 +38,7 @@ func (p *Problem) leastBuild() Answer {
 // priceBound is the bound on price alone of what the purse pays.
 func (p *Problem) priceBound() *bound {
 	if p.priced == nil {
-		p.priced = p.frameFor(weights{perMinor: 1}, -1, p.purse)
+		p.priced = p.frameFor(weights{perMinor: 1}, p.usual(-1), p.purse)
 	}
 	return p.priced
 }
@@ -71,7 +71,7 @@ func (p *Problem) least() *lowest {
 		low.bound = p.priceBound()
 	} else {
 		most = low.best.price - p.fixed
-		low.bound = p.frameFor(weights{perMinor: 1}, -1, most)
+		low.bound = p.frameFor(weights{perMinor: 1}, p.usual(-1), most)
 	}
 	s := newSearch(low.bound, most)
 	take := func(l *leaf) {

@@ -28,8 +28,8 @@ func (w *Way) Build() *build.Build {
 	return w.of.build(w.found)
 }
 
-// An option is given so much effort at first, and more in each round, so that a hard one keeps no other seat waiting; nought is no end.
-var looks = [...]int64{64, 4096, 0}
+// An option is given so much toil at first, and more in each round, so that a hard one keeps no other seat waiting; nought is no end.
+var looks = [...]int64{7000, 220000, 0}
 
 // Open says for every part in every open seat, or in those named, whether a whole build that stands can hold it, and the least
 // price of one. Nothing is guessed: a part it calls possible leads to a build, and one it calls impossible leads to none. Done of
@@ -37,7 +37,7 @@ var looks = [...]int64{64, 4096, 0}
 func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 	p.begin(ctx)
 	late := p.emptied()
-	w := &opening{Problem: p, searched: make([][]int, len(p.cols))}
+	w := &opening{Problem: p, searched: make([][]int, len(p.cols)), toil: slices.Repeat([]routesToil{{0, unknownToil}}, len(p.cols))}
 	for _, col := range p.cols {
 		settled := make([]bool, len(col.options))
 		for o := range settled {
@@ -77,12 +77,13 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 // opening is what has been found of the options of a problem.
 type opening struct {
 	*Problem
-	best     [][]*leaf  // by column and option: the cheapest choice found with it
-	settled  [][]bool   // by column and option: whether nothing cheaper holds it
-	cheapest []numbered // of all choices found, the cheapest first
-	notes    int        // how many choices were found
-	tried    [][]int    // by column and option: how many had been when it was last put into the cheapest
-	searched [][]int    // by column: the options that a search found a choice with, the last one last
+	best     [][]*leaf    // by column and option: the cheapest choice found with it
+	settled  [][]bool     // by column and option: whether nothing cheaper holds it
+	cheapest []numbered   // of all choices found, the cheapest first
+	notes    int          // how many choices were found
+	tried    [][]int      // by column and option: how many had been when it was last put into the cheapest
+	searched [][]int      // by column: the options that a search found a choice with, the last one last
+	toil     []routesToil // by column
 }
 
 // numbered is a choice found, and how many were found by then.
@@ -125,7 +126,7 @@ func (w *opening) note(l *leaf) {
 	}
 }
 
-// open settles the options of one column with so much effort for each: at first by themselves, then in groups.
+// open settles the options of one column with so much toil for each: at first by themselves, then in groups.
 func (w *opening) open(c, pass int, cap int64) {
 	left := w.unsettled(c, w.cols[c].live.list())
 	switch {
@@ -133,7 +134,7 @@ func (w *opening) open(c, pass int, cap int64) {
 	case pass > 0:
 		w.group(w.Problem, c, left, cap)
 	default:
-		b := w.frameFor(weights{perMinor: 1}, c, w.purse)
+		b := w.frameFor(weights{perMinor: 1}, w.usual(c), w.purse)
 		w.each(b, c, cap)
 		for _, o := range left {
 			w.settled[c][o] = w.settled[c][o] || b.reach[c][o] >= never
@@ -141,16 +142,10 @@ func (w *opening) open(c, pass int, cap int64) {
 	}
 }
 
-// each settles one by one the options of a column that is decided first in a bound, with so much effort for each where there is a cap,
+// each settles one by one the options of a column that is decided first in a bound, with so much toil for each where there is a cap,
 // until that was too little for one: those still to come are sooner settled in groups.
 func (w *opening) each(b *bound, c int, cap int64) {
-	s := newSearch(b, 0)
-	s.found = func(s *search) {
-		l := s.leaf()
-		w.note(&l)
-		s.limit = l.price - w.fixed - 1
-	}
-	var verdicts []verdict
+	by := routes{w.route(b)}
 	for _, x := range b.rank(c) {
 		o := int(x)
 		if w.settled[c][o] {
@@ -163,26 +158,17 @@ func (w *opening) each(b *bound, c int, cap int64) {
 		for _, other := range w.searched[c][max(0, len(w.searched[c])-latest):] {
 			w.swap(w.best[c][other], c, o)
 		}
-		if b.starting(c, o) > w.limit(c, o) || w.ruled(s, verdicts, c, o) {
+		if by.rules(w, c, o) {
 			w.settled[c][o] = true
 			continue
 		}
-		s.only(c, o)
-		s.limit, s.stop, s.open = w.limit(c, o), false, never
-		if s.cap = 0; cap > 0 {
-			s.cap = s.effort + cap
-		}
 		before := w.best[c][o]
-		s.run()
+		w.settled[c][o] = by.settle(w, c, o, cap)
 		if w.best[c][o] != before {
 			w.searched[c] = append(w.searched[c], o)
 		}
-		if s.open < never {
+		if !w.settled[c][o] {
 			return
-		}
-		w.settled[c][o] = true
-		if spent := s.levels[0].spent; len(spent) > 0 {
-			verdicts = append(verdicts, verdict{o, s.limit + 1 - w.cols[c].price[o], spent[0].by})
 		}
 	}
 }
@@ -190,33 +176,6 @@ func (w *opening) each(b *bound, c int, cap int64) {
 // unsettled lists those of some options of a column that are not settled.
 func (w *opening) unsettled(c int, among []int) []int {
 	return slices.DeleteFunc(slices.Clone(among), func(o int) bool { return w.settled[c][o] })
-}
-
-// verdict is what a search has found of an option of a column: what all else of a choice with it costs at least, and what has
-// excluded those that cost less.
-type verdict struct {
-	option int
-	beside int64
-	by     blame
-}
-
-// ruled reports an option of which nothing cheaper holds than is found, because what excluded cheaper choices with another excludes
-// them too. It tries the option in what was found with that one.
-func (w *opening) ruled(s *search, verdicts []verdict, c, o int) bool {
-	for i := range verdicts {
-		v := &verdicts[i]
-		if !s.tellsMore(c, o, v.option) || !s.excludes(&v.by, c, o, v.option) {
-			continue
-		}
-		least := w.cols[c].price[o] + v.beside
-		if least <= w.limit(c, o) {
-			w.swap(w.best[c][v.option], c, o)
-		}
-		if least > w.limit(c, o) {
-			return true
-		}
-	}
-	return false
 }
 
 // limit is the most that a choice with an option of a column may cost to be of use: of a part, only the cheapest counts.

@@ -9,7 +9,7 @@ type outline struct {
 }
 
 func (p *Problem) outline() *outline {
-	l := &outline{p.blankFrame(-1), p, make([][]int32, len(p.cols))}
+	l := &outline{p.blankFrame(p.usual(-1)), p, make([][]int32, len(p.cols))}
 	for c, col := range p.cols {
 		p.watch.poll(len(col.options))
 		l.edges[c] = edge(col.rising, p.able(c), col.price, l.top[c])

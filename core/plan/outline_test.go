@@ -72,7 +72,7 @@ func TestBoundsLeaveOutWhatCostsTooMuch(t *testing.T) {
 		cost := func(l *leaf) int64 { return w.perMinor*(l.price-p.fixed) - w.perPoint*(l.worth-p.settled) }
 		for range min(len(stand), 8) {
 			limit := cost(stand[r.IntN(len(stand))])
-			b := p.frameFor(w, head, limit)
+			b := p.frameFor(w, p.usual(head), limit)
 			again := p.newBound(b.frame, w, limit)
 			for _, b := range []*bound{b, again} {
 				for _, reach := range b.reach {

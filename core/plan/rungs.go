@@ -98,7 +98,7 @@ func (p *Problem) some(cap int64) (l *leaf, settled bool) {
 	if l := p.known(nil); l != nil {
 		return l, true
 	}
-	if p.rough(p.blankFrame(-1), weights{perMinor: 1}).root() > p.purse {
+	if p.rough(p.blankFrame(p.usual(-1)), weights{perMinor: 1}).root() > p.purse {
 		return nil, true
 	}
 	s := newSearch(p.priceBound(), p.purse)

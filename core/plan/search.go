@@ -31,6 +31,8 @@ type search struct {
 	summed [][]int     // by column: the sums it is in
 	plain  []bool      // by column: whether its options differ in no more than price
 	later  [][]*factor // by column: factors that read it and are worth something settled by a later one
+	tried  int64       // options looked at, and questions to rules
+	weary  int64       // toil after which the walk is given up for now; nought for none
 	cap    int64       // effort after which the walk is given up for now; nought for none
 	open   int64       // least bound among what an end left unexplored
 	depth  int         // how many columns were decided when one was last to be decided
@@ -54,6 +56,8 @@ type level struct {
 	room   []int64    // by sum: what all columns can give at best
 	heat   []int64    // what memory, drives and cards bring at least, mW by activity asked
 	bears  []int64    // what the core bears of that; nil where that is not known
+	vain   set        // options of its column that are vain, of one whose options differ in no more than price
+	sifted []uint64   // room for the sets of those explored
 	spent  []spent    // options explored, with what excluded all that holds them
 	least  int64      // the bound on everything when its column was to be decided
 	next   int64      // the bound on what is to be tried after the option that is explored
@@ -79,6 +83,9 @@ func newSearch(b *bound, limit int64, guards ...*bound) *search {
 		l.room = make([]int64, len(p.sums))
 		for _, c := range p.cols {
 			l.domain = append(l.domain, make([]uint64, words(len(c.options))))
+		}
+		if d < n {
+			l.vain = make(set, len(l.domain[b.order[d]]))
 		}
 	}
 	s.beside = make([][]*company, n)
@@ -147,11 +154,15 @@ func (s *search) descend(d int, paid, ahead int64) {
 	rank, lead := s.rank(c), int(l.lead[c])
 	rest := paid + ahead - max(s.told(c, s.pick), s.reach[c][rank[lead]])
 	l.spent = l.spent[:0]
+	clear(l.vain)
 	for k := lead; k < len(rank); k++ {
 		o := int(rank[k])
 		if open := set(l.domain[c]); !open.has(o) {
 			k = s.onward(c, k+1, open) - 1
 			s.blame.cut(c, l.cut[c], k+1)
+			continue
+		}
+		if s.plain[c] && l.vain.has(o) {
 			continue
 		}
 		if k > lead && !s.joins(c, o, d) {
@@ -161,10 +172,11 @@ func (s *search) descend(d int, paid, ahead int64) {
 		if !s.within(d, rest+s.reach[c][o]) {
 			return
 		}
-		if s.watch.ended || s.stop {
+		if s.stop = s.stop || s.weary > 0 && s.toil() > s.weary; s.watch.ended || s.stop {
 			s.leave(d, rest+s.reach[c][o])
 			return
 		}
+		s.tried++
 		own, least, ok := s.take(d, c, o, rest)
 		if !ok || !s.within(d+1, least) || s.vain(l, c, o, own) || k > lead && !(s.passes(c, o, d, s.quick.ripe[c][d]) && s.upheld(c, o, d, false) && s.passes(c, o, d, s.slow.ripe[c][d])) {
 			continue
@@ -180,9 +192,7 @@ func (s *search) descend(d int, paid, ahead int64) {
 			s.descend(d+1, paid+own[0], ahead)
 		}
 		alike := s.plain[c] && !s.stop && !s.watch.ended && !s.blames(&s.blame, c)
-		if len(l.spent) < mostSpent {
-			l.spent = append(l.spent, spent{o, own, s.blame})
-		}
+		s.spend(l, c, o, own)
 		s.blame.join(&outer)
 		if alike {
 			return // all that follow cost no less, and would fail alike
@@ -282,3 +292,9 @@ func (s *search) narrow(d, c, o int) {
 		}
 	}
 }
+
+// toil is how much work a search has had: options looked at and questions to rules, a node counting for as many as it costs.
+func (s *search) toil() int64 { return nodeToil*s.effort + s.tried }
+
+// nodeToil is how many options looked at a node takes as long as, by measurement.
+const nodeToil = 24

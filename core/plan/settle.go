@@ -243,9 +243,9 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 			if s.hot != nil && f.rule == s.hot.rule && f.early != nil && d >= s.warmFrom && !s.watch.ended {
 				s.learn(d)
 			}
-			f.failures++
+			f.failures[s.order[0]]++
 			first := i
-			for first > 0 && f.asksBefore(tests[first-1].factor) {
+			for first > 0 && s.asksBefore(f.factor, tests[first-1].factor) {
 				first--
 			}
 			copy(tests[first+1:i+1], tests[first:i])
@@ -263,10 +263,11 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 	return ok
 }
 
-// asksBefore reports another factor that a factor is asked before once it fails: one as slow that hangs on as many columns; or one that
+// asksBefore reports that a factor is asked before another once it fails: before one as slow that hangs on as many columns; or one that
 // hardly ever fails, where that is slow to ask.
-func (f *factor) asksBefore(g *factor) bool {
-	return g.cost == f.cost && len(g.open) == len(f.open) || f.cost > 0 && f.failures > 4*(g.failures+1)
+func (s *search) asksBefore(f, g *factor) bool {
+	head := s.order[0]
+	return g.cost == f.cost && len(g.open) == len(f.open) || f.cost > 0 && f.failures[head] > 4*(g.failures[head]+1)
 }
 
 // anewAfter is how often factors slow to ask fail before they are asked in their first order again: what was put behind others may by
@@ -294,6 +295,7 @@ func (s *search) holds(f *due, q, o int) bool {
 		s.effort += slowEffort
 	}
 	s.watch.poll(asking)
+	s.tried++
 	if f.with >= 0 {
 		return f.two(s.p, q, o, f.with, s.pick[f.with]) != failed
 	}

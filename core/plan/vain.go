@@ -11,6 +11,7 @@ type spent struct {
 	option int
 	own    costs
 	by     blame
+	alike  set // options that whatever excluded those choices excludes too, as far as shows from what of a kind they are; nil where that is not known
 }
 
 // mostSpent is how many explored options of a column others are held against.
@@ -123,7 +124,7 @@ func (s *search) matched(t *spent, c, o int, own *costs) bool {
 			return false
 		}
 	}
-	return s.excludes(&t.by, c, o, t.option)
+	return t.alike != nil && t.alike.has(o) || s.excludes(&t.by, c, o, t.option)
 }
 
 // excludes reports that whatever is to blame excludes with option o of a column all that it excluded with another: a rule
@@ -149,6 +150,63 @@ func (s *search) excludes(by *blame, c, o, than int) bool {
 		if !s.leavesNoMore(c, q, o, than, int(by.upTo[q])) {
 			return false
 		}
+	}
+	return true
+}
+
+// spend notes an option explored, and of a column whose options differ in no more than price which others are vain after it: they come
+// later and cost no less.
+func (s *search) spend(l *level, c, o int, own costs) {
+	if s.stop || s.watch.ended || len(l.spent) == mostSpent {
+		return
+	}
+	n := len(l.vain)
+	if l.sifted == nil {
+		l.sifted = make([]uint64, mostSpent*n)
+	}
+	t := spent{option: o, own: own, by: s.blame}
+	if alike := l.sifted[len(l.spent)*n:][:n]; s.sift(alike, c, o, &s.blame) {
+		t.alike = alike
+		if s.plain[c] {
+			l.vain.join(alike)
+		}
+	}
+	l.spent = append(l.spent, t)
+}
+
+// sift finds which options of a column the rules, sums and other columns to blame for what one came to cannot tell from it, or leave no
+// more; false where there are too many kinds of options for that.
+func (s *search) sift(alike set, c, o int, by *blame) bool {
+	if by.factors[3]>>63 != 0 {
+		return false
+	}
+	copy(alike, s.p.cols[c].live)
+	for i, w := range by.factors {
+		for ; w != 0; w &= w - 1 {
+			if f := s.p.many[i<<6+bits.TrailingZeros64(w)]; f.columns>>c&1 != 0 {
+				of := f.look(s.p).by[f.at[c]].members(o)
+				if of == nil {
+					return false
+				}
+				alike.keep(of)
+			}
+		}
+	}
+	for w := by.sums; w != 0; w &= w - 1 {
+		if t := s.p.sums[bits.TrailingZeros64(w)]; t.binds(c) {
+			under := t.seen[c].under(o)
+			if under == nil {
+				return false
+			}
+			alike.keep(under)
+		}
+	}
+	for w := by.cuts[c]; w != 0; w &= w - 1 {
+		of := s.p.match(c, bits.TrailingZeros32(w)).kind[0].members(o)
+		if of == nil {
+			return false
+		}
+		alike.keep(of)
 	}
 	return true
 }

@@ -20,7 +20,7 @@ func (p *Problem) focus(g gauge, search func(b *bound, guards ...*bound) *search
 	p, at := p.roughly(g)
 	for round, last := 0, false; p != nil; round++ {
 		p.appraise()
-		b := p.frameFor(valuing(at), -1, g.most(p, valuing(at)))
+		b := p.frameFor(valuing(at), p.usual(-1), g.most(p, valuing(at)))
 		if frame := b.frame; round > 0 {
 			b, at = tightest(g, max(0, at-looksWide), at+looksWide, func(w weights) *bound { return p.newBound(frame, w, g.most(p, w)) })
 		}
@@ -80,7 +80,7 @@ func (p *Problem) roughly(g gauge) (*Problem, float64) {
 
 // valueBound is a bound that weighs price against value as the budget roughly does, on a frame of its own.
 func (p *Problem) valueBound() *bound {
-	return p.frameFor(weights{perMinor: max(1, scale*(p.enough()+1)/max(p.purse, 1)), perPoint: scale}, -1, never)
+	return p.frameFor(weights{perMinor: max(1, scale*(p.enough()+1)/max(p.purse, 1)), perPoint: scale}, p.usual(-1), never)
 }
 
 // valuing weighs price against value at a price of value, as a power of two.
