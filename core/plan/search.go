@@ -72,6 +72,9 @@ const mostGuards = 10
 // slowEffort is how many nodes a prediction counts for where a search is given so much effort and no more.
 const slowEffort = 4
 
+// slowTried is how many options looked at a prediction takes as long as, by measurement, beside that.
+const slowTried = 1000
+
 func newSearch(b *bound, limit int64, guards ...*bound) *search {
 	p := b.p
 	n := len(p.cols)

@@ -293,6 +293,7 @@ func (s *search) holds(f *due, q, o int) bool {
 	}
 	if f.cost > 0 {
 		s.effort += slowEffort
+		s.tried += slowTried
 	}
 	s.watch.poll(asking)
 	s.tried++
