@@ -50,9 +50,10 @@ type Forecast struct {
 	stopped   *Forecast // with a supply whose fan never turns
 	shut      *Forecast // with a supply that no air comes through
 	said      said
-	states    map[stateKey]*state // of a core
-	loud      [][]warmth          // of a core, by load: what made builds too loud
-	unsaid    int                 // of a core: how many too loud builds left it open of warmer ones
+	states    map[stateKey]*state       // of a core
+	loud      [][]warmth                // of a core, by load: what made builds too loud
+	unsaid    int                       // of a core: how many too loud builds left it open of warmer ones
+	just      struct{ asked, said int } // how often builds with this core were judged by their own heat, and found too loud
 }
 
 // Forecast gives the forecast of a build under needs; nil where the build has not enough in it (see Ready). Nil needs ask

@@ -390,10 +390,10 @@ func (f *Forecast) state(k stateKey) *state {
 		}
 		if len(r.Zones) > 1 {
 			s.cardC = r.Zones[cardZone].AirC.Expected
-			for _, list := range [...][]Fan{r.Fans, r.Cooling} {
-				for i := range list {
-					s.rpm = append(s.rpm, list[i].RPM.Expected)
-				}
+		}
+		for _, list := range [...][]Fan{r.Fans, r.Cooling} {
+			for i := range list {
+				s.rpm = append(s.rpm, list[i].RPM.Expected)
 			}
 		}
 	}

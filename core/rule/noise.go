@@ -120,7 +120,7 @@ func (v *View) tooLoud() bool {
 	})
 }
 
-// tooLoudSo is tooLoud of a build in two chambers, of which nothing is said with more heat.
+// tooLoudSo is tooLoud of just that build, where with more heat it may be quieter: in two chambers, or as its supply's fan starts.
 func (v *View) tooLoudSo() bool {
 	wish, ok := v.Needs.Place.Noise.Get()
 	return ok && v.hardest(func(load int) bool { return v.predictor().LouderSo(v.Build, v.Needs, load, wish) })
