@@ -154,6 +154,16 @@ func focus(id string) {
 	}
 }
 
+// closeFold closes a fold-out; the keyboard stays at it if it was in it.
+func closeFold(id string) {
+	if e := app.Window().GetElementByID(id); e.Truthy() {
+		if e.Call("matches", ":focus-within").Bool() {
+			e.Call("querySelector", "summary").Call("focus")
+		}
+		e.Set("open", false)
+	}
+}
+
 // openFold opens a fold-out and moves the keyboard to it.
 func openFold(id string) {
 	if e := app.Window().GetElementByID(id); e.Truthy() {

@@ -18,7 +18,7 @@ func (p *Page) rail() app.UI {
 			app.Button().ID("print").Type("button").Text("Print the drawing").OnClick(p.onPrintFront),
 			app.Button().ID("print-papers").Type("button").Text("Print the papers").Disabled(d.paper == nil).OnClick(p.onPrintBack),
 		),
-		app.Details().Class("files").Body(
+		app.Details().ID("files").Class("files").Body(
 			app.Summary().Text("Files"),
 			app.Div().Class("files-list").Body(
 				app.Button().ID("open-file").Type("button").Text("Open a brief, build or job").OnClick(p.onOpen),
@@ -27,7 +27,7 @@ func (p *Page) rail() app.UI {
 				app.Button().ID("save-job").Type("button").Text("Save the job").OnClick(p.onSaveJob),
 				app.Button().ID("share").Type("button").Text("Make an address that carries the job").OnClick(p.onShare),
 				app.Button().ID("afresh").Type("button").Text("Begin a blank sheet").OnClick(p.onAfresh),
-			),
+			).OnClick(p.onFiled),
 		),
 		app.Div().Class("said-by-page").Body(
 			app.P().ID("news").Role("status").Text(d.news),
@@ -66,6 +66,9 @@ func (p *Page) onTakeOffer(app.Context, app.Event) {
 }
 
 func (p *Page) onLeaveOffer(app.Context, app.Event) { p.desk.offer = nil }
+
+// onFiled folds the files away once one of their controls is worked.
+func (p *Page) onFiled(app.Context, app.Event) { closeFold("files") }
 
 func (p *Page) onOpen(app.Context, app.Event)      { p.desk.openFile() }
 func (p *Page) onSaveBrief(app.Context, app.Event) { p.desk.saveBrief() }

@@ -76,6 +76,19 @@ func TestNoSidewaysScrolling(t *testing.T) {
 	}
 }
 
+func TestFilesAreInViewAndFoldAway(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.visit(s.url)
+	for _, width := range []int64{320, 390, 768, 960, 1280} {
+		b.do(chromedp.EmulateViewport(width, 780))
+		b.do(chromedp.Click(chromedp.CSS(".files > summary")))
+		require.Empty(t, eval[[]string](b, `[...document.querySelectorAll('.files-list button')].filter(e => { const r = e.getBoundingClientRect();
+			return r.width === 0 || r.left < 0 || r.right > innerWidth }).map(e => e.id)`), "out of view at %d", width)
+		b.do(chromedp.Click(chromedp.CSS("#share")))
+		b.until(`!document.querySelector('.files').open && document.activeElement.id === 'link'`)
+	}
+}
+
 // keepsInside asserts at every width that nothing has to be scrolled sideways and nothing stands outside the frame.
 func (b *tab) keepsInside(what string) {
 	b.t.Helper()
