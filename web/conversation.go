@@ -183,24 +183,17 @@ func (c *Conversation) surrounding(q Question) app.UI {
 	return c.Desk.question(q.Field, q)
 }
 
-// budget asks for what can be spent, in whole units of the currency.
+// budget asks for what can be spent.
 func (c *Conversation) budget() app.UI {
 	d := c.Desk
-	const path = "budget_minor"
 	for _, q := range d.asked.Surroundings {
-		if q.Field != path {
-			continue
+		if q.Field == "budget_minor" {
+			hint := ""
+			if d.brief.Get(q.Field) == nil {
+				hint = "Not said: no limit is taken."
+			}
+			return d.amount(q.Field, q, hint)
 		}
-		hint := ""
-		if d.brief.Get(path) == nil {
-			hint = "Not said: no limit is taken."
-		}
-		return d.heldBy(path, q.Asks+" In "+d.asked.Currency+".", hint,
-			d.input(path, majorOf(d.brief.Text(path))).Attr("inputmode", "decimal").Class("figure").OnChange(c.onBudget))
 	}
 	return app.Div()
-}
-
-func (c *Conversation) onBudget(ctx app.Context, _ app.Event) {
-	c.Desk.say("budget_minor", number(minorOf(ctx.JSSrc().Get("value").String())))
 }

@@ -119,37 +119,3 @@ func (s *Shelf) name(id string) string {
 	}
 	return id
 }
-
-// majorOf writes minor units as whole units with two decimals, dropped where they are nought: "260000" is "2600".
-func majorOf(minor string) string {
-	for _, r := range minor {
-		if r < '0' || r > '9' {
-			return minor
-		}
-	}
-	if minor == "" {
-		return ""
-	}
-	for len(minor) < 3 {
-		minor = "0" + minor
-	}
-	whole, rest := minor[:len(minor)-2], minor[len(minor)-2:]
-	if rest == "00" {
-		return whole
-	}
-	return whole + "." + rest
-}
-
-// minorOf is majorOf the other way about; spaces between thousands are dropped, and what is no amount is left as it is.
-func minorOf(major string) string {
-	typed := strings.NewReplacer(" ", "", " ", "", " ", "").Replace(strings.TrimSpace(major))
-	whole, rest, _ := strings.Cut(strings.ReplaceAll(typed, ",", "."), ".")
-	if typed == "" || len(rest) > 2 || strings.Trim(whole+rest, "0123456789") != "" || whole == "" {
-		return strings.TrimSpace(major)
-	}
-	out := strings.TrimLeft(whole+(rest + "00")[:2], "0")
-	if out == "" {
-		return "0"
-	}
-	return out
-}

@@ -200,7 +200,9 @@ func (d *Desk) say(path string, value any) {
 // fault is what is wrong with the answer at a path.
 func (d *Desk) fault(path string) string {
 	for _, f := range d.faults {
-		if f.Path == path {
+		if f.Path == path && isMoney(path) {
+			return "want " + inMajor(f.Want, d.asked.Currency)
+		} else if f.Path == path {
 			return "want " + f.Want
 		}
 	}

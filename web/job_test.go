@@ -46,15 +46,6 @@ func TestNumbersAreKeptAsTyped(t *testing.T) {
 	}
 }
 
-func TestMoneyOfTheBudget(t *testing.T) {
-	for typed, minor := range map[string]string{"2600": "260000", "2 600": "260000", "2600.5": "260050", "2600,05": "260005", "0": "0", "": "", "much": "much", "2.600": "2.600", "-5": "-5"} {
-		require.Equal(t, minor, minorOf(typed), "%q", typed)
-	}
-	for minor, major := range map[string]string{"260000": "2600", "260050": "2600.50", "5": "0.05", "": "", "much": "much"} {
-		require.Equal(t, major, majorOf(minor), "%q", minor)
-	}
-}
-
 func TestJobInALink(t *testing.T) {
 	j := Job{Number: "2041", Date: "2026-11-24", Brief: json.RawMessage(`{"title":"Töpfe"}`), Build: json.RawMessage(`{"seats":[]}`), Pins: []string{"case"}}
 	link := packJob(j)

@@ -41,6 +41,9 @@ func (d *Desk) question(path string, q Question) app.UI {
 	case q.YesNo:
 		return d.heldBy(path, q.Asks, hint, d.choice(path, said, []string{"true", "false"}, []string{"yes", "no"}))
 	}
+	if isMoney(path) {
+		return d.amount(path, q, hint)
+	}
 	return d.heldBy(path, q.Asks, hint, d.figure(path))
 }
 
