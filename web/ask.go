@@ -104,10 +104,7 @@ func (d *Desk) look() {
 			if turn != d.turn {
 				return
 			}
-			d.heard++
-			if d.faults = faultsOf(err); d.faults == nil {
-				d.grieve(err)
-			}
+			d.blame(err)
 		})
 	}
 	if len(d.job.Build) == 0 {

@@ -76,7 +76,7 @@ func (c *Conversation) work() app.UI {
 					return app.Option().Value(t.Field).Text(t.Opens).Selected(c.topic == t.Field)
 				}),
 			).OnChange(c.onTopic),
-			app.Button().ID("add-work").Type("button").Text("Add it").OnClick(c.onAdd),
+			app.Button().ID("add-work").Type("button").Text("Add it").Disabled(c.topic == "").OnClick(c.onAdd),
 		),
 		c.fault("activities"),
 	)
@@ -93,12 +93,8 @@ func (c *Conversation) onTopic(ctx app.Context, _ app.Event) {
 }
 
 func (c *Conversation) onAdd(ctx app.Context, _ app.Event) {
-	topic := c.topic
-	if topic == "" {
-		return
-	}
+	topic, d := c.topic, c.Desk
 	c.topic = ""
-	d := c.Desk
 	d.edit(func() { d.brief.Add("activities", map[string]any{topic: map[string]any{}}) })
 	at := d.brief.Count("activities") - 1
 	ctx.Defer(func(app.Context) { openFold(fmt.Sprintf("activity-%d", at)) })
@@ -120,24 +116,24 @@ func (c *Conversation) activity(at int) app.UI {
 			d.heldBy(path+".said", "What did they say of it?", "", d.words(path+".said")),
 			app.Range(t.Questions).Slice(func(i int) app.UI {
 				q := t.Questions[i]
-				if q.Field == "hours_week" || q.Field == "at_once" {
-					return d.question(path+"."+q.Field, q)
-				}
-				return d.question(path+"."+t.Field+"."+q.Field, q)
+				return d.question(path+"."+q.path(t), q)
 			}),
 			app.Button().Type("button").Text("Take this work out").OnClick(c.onRemove("activities", at), path),
 		)}
 	})
 }
 
-// gist is what was said of a kind of work, in short.
+// gist is what was said of a kind of work, in short, or that something of it cannot be used.
 func (c *Conversation) gist(path string, t *Topic) string {
+	if n := c.Desk.faultsIn(path); n > 0 {
+		return unusable(n)
+	}
 	if said := c.Desk.brief.Text(path + ".said"); said != "" {
 		return "“" + said + "”"
 	}
 	answered := 0
 	for _, q := range t.Questions {
-		if c.Desk.brief.Get(path+"."+t.Field+"."+q.Field) != nil || c.Desk.brief.Get(path+"."+q.Field) != nil {
+		if c.Desk.brief.Get(path+"."+q.path(t)) != nil {
 			answered++
 		}
 	}
@@ -155,18 +151,23 @@ func (c *Conversation) onRemove(list string, at int) app.EventHandler {
 func (c *Conversation) around(title, prefix string, names ...string) app.UI {
 	d := c.Desk
 	var mine []Question
-	answered := 0
+	answered, faulty := 0, 0
 	for _, q := range d.asked.Surroundings {
 		if !strings.HasPrefix(q.Field, prefix) && !slices.Contains(names, q.Field) {
 			continue
 		}
 		mine = append(mine, q)
+		faulty += d.faultsIn(q.Field)
 		if d.brief.Get(q.Field) != nil {
 			answered++
 		}
 	}
 	frame := func() app.HTMLDetails { return app.Details().ID("around-" + strings.TrimSuffix(prefix, ".")) }
-	return fold(frame, title, fmt.Sprintf("%d of %d answered", answered, len(mine)), func() []app.UI {
+	note := fmt.Sprintf("%d of %d answered", answered, len(mine))
+	if faulty > 0 {
+		note = unusable(faulty)
+	}
+	return fold(frame, title, note, func() []app.UI {
 		return []app.UI{app.Div().Class("questions").Body(
 			app.Range(mine).Slice(func(i int) app.UI { return c.surrounding(mine[i]) }))}
 	})

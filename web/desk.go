@@ -197,18 +197,6 @@ func (d *Desk) say(path string, value any) {
 	d.edit(func() { d.brief.Set(path, value) })
 }
 
-// fault is what is wrong with the answer at a path.
-func (d *Desk) fault(path string) string {
-	for _, f := range d.faults {
-		if f.Path == path && isMoney(path) {
-			return "want " + inMajor(f.Want, d.asked.Currency)
-		} else if f.Path == path {
-			return "want " + f.Want
-		}
-	}
-	return ""
-}
-
 // pin settles the part of a seat, or leaves it open again.
 func (d *Desk) pin(seat string) {
 	d.edit(func() {

@@ -75,11 +75,7 @@ func begin[T any](d *Desk, doing, verb string, with args, then func(*T)) {
 			d.news = doing + " was stopped."
 			return
 		}
-		if faults := faultsOf(err); faults != nil {
-			d.faults = faults
-			d.heard++
-		}
-		d.grieve(err)
+		d.blame(err)
 	})
 	d.redraw()
 }

@@ -375,3 +375,39 @@ func quoted(t *testing.T, text string) string {
 	require.NoError(t, e.Encode(text))
 	return strings.TrimSpace(buffer.String())
 }
+
+func TestBadAnswersAreTold(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.visit(s.url)
+	b.startFrom("family")
+	b.set("budget_minor", "5")
+	const fault = `document.querySelector('.asked[data-path="budget_minor"] .fault')`
+	b.until(fault)
+	require.Equal(t, "want an amount in EUR between 100 and 1000000", eval[string](b, fault+`.textContent`))
+	require.Equal(t, "1 answer cannot be used: it says there what is wanted.", eval[string](b, `document.getElementById('trouble').textContent`))
+	b.set("budget_minor", "1200")
+	b.until(`!` + fault)
+
+	// An amount is typed as it is told, and kept in minor units.
+	b.set("place.kwh_minor", "0.32")
+	b.until(`document.getElementById('said-place-kwh_minor').value === '0.32' && document.getElementById('trouble').textContent === ''`)
+	var said struct {
+		Place struct {
+			KWh int `json:"kwh_minor"`
+		}
+	}
+	require.NoError(t, json.Unmarshal(b.job().Brief, &said))
+	require.Equal(t, 32, said.Place.KWh)
+
+	// What is wrong in a fold shows on it, also once the page is loaded anew and nothing is unfolded.
+	b.set("place.chair_mm", "near")
+	b.set("place.room_c", "hot")
+	b.set("activities[0].office.people", "-1")
+	b.until(`document.getElementById('trouble').textContent === '3 answers cannot be used: each says what is wanted.'`)
+	b.visit(s.url)
+	b.until(`document.querySelector('#around-place .fold-note')?.textContent === '2 answers cannot be used'`)
+	require.Equal(t, "1 answer cannot be used", eval[string](b, `document.querySelector('#activity-0 .fold-note').textContent`))
+	b.press("plan-least")
+	b.until(`document.getElementById('trouble').textContent === '3 answers cannot be used: each says what is wanted.'`)
+	b.clean(s.url)
+}
