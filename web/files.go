@@ -30,16 +30,18 @@ func (d *Desk) openFile() {
 // take lays a file on the desk once the core has found it sound; until then, and for good if it is not, what lies there stays.
 func (d *Desk) take(name string, data []byte) error {
 	var head struct{ Kind string }
-	if err := json.Unmarshal(data, &head); err != nil {
+	var other *json.UnmarshalTypeError
+	if err := json.Unmarshal(data, &head); err != nil && !errors.As(err, &other) {
 		return fmt.Errorf("%s: not JSON: %w", name, err)
 	}
 	refused := func(err error) { d.trouble = name + ": " + err.Error() }
+	lay := func(j Job) {
+		d.replace(j)
+		d.news = name + " is on the sheet."
+	}
 	switch head.Kind {
 	case "slipfit-brief":
-		ask(d, "brief", args{Brief: data}, func(*struct{}) {
-			d.replace(Job{Brief: data})
-			d.news = name + " is on the sheet."
-		}, refused)
+		ask(d, "brief", args{Brief: data}, func(*struct{}) { lay(Job{Brief: data}) }, refused)
 	case "slipfit-build":
 		a := d.about()
 		a.Build = data
@@ -52,8 +54,12 @@ func (d *Desk) take(name string, data []byte) error {
 		if err != nil {
 			return fmt.Errorf("%s: %w", name, err)
 		}
-		d.replace(j)
-		d.news = name + " is on the sheet."
+		// Answers that cannot be used may stand in a job that was saved so; they are told once it lies there.
+		if len(j.Build) == 0 {
+			lay(j)
+		} else {
+			ask(d, "prove", args{Build: j.Build}, func(*struct{}) { lay(j) }, refused)
+		}
 	default:
 		return fmt.Errorf("%s: kind is %q, want slipfit-brief, slipfit-build or %s", name, head.Kind, jobKind)
 	}
