@@ -1,7 +1,6 @@
 package web
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
@@ -14,6 +13,7 @@ type Outcome struct{ Figures []Figure }
 type Figure struct {
 	Activity string
 	What     string
+	Unit     string // of the figures
 	Want     *Amount
 	Low      Amount
 	Expected Amount
@@ -60,9 +60,12 @@ func (o *Outcomes) Render() app.UI {
 }
 
 func (f *Figure) view() app.UI {
-	wanted := ""
+	band, scale := "Without a band", "Scale in "+f.Unit+"."
+	if f.Low.Text != f.High.Text {
+		band = "From " + f.Low.Text + " to " + f.High.Text
+	}
 	if f.Want != nil {
-		wanted = "asked for: " + f.Want.Text
+		scale = "Asked for: " + f.Want.Text + ". " + scale
 	}
 	return &Fold{
 		Frame: func() app.HTMLDetails { return app.Details().Class("outcome").DataSet("what", f.What) },
@@ -76,9 +79,9 @@ func (f *Figure) view() app.UI {
 		Inside: func() []app.UI {
 			return []app.UI{
 				app.P().Text(sentence(f.Why)),
-				app.P().Class("hint").Text(fmt.Sprintf("From %s to %s: %s. Source: %s.", f.Low.Text, f.High.Text, f.Band, f.Source)),
+				app.P().Class("hint").Text(band + ": " + f.Band + ". Source: " + f.Source + "."),
 				f.draw().UI(),
-				app.P().Class("hint").Hidden(wanted == "").Text(wanted),
+				app.P().Class("hint").Text(scale),
 			}
 		},
 	}

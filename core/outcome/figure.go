@@ -240,7 +240,7 @@ func Say(milli int64, u brief.Unit) string {
 		}
 		return fmt.Sprintf("%s h %d min", group(whole/60), whole%60)
 	case u == brief.Minutes && milli < 2000:
-		return fmt.Sprintf("%d s", (milli*60+500)/1000)
+		milli, u = (milli*60+500)/1000*1000, brief.Unit{One: "second", Many: "seconds"}
 	}
 	switch {
 	case u == brief.Years && milli < 500:

@@ -218,7 +218,7 @@ func TestSay(t *testing.T) {
 		{63_200, brief.Minutes, "63.2 minutes"},
 		{150_000, brief.Minutes, "2 h 30 min"},
 		{180_000, brief.Minutes, "3 h"},
-		{500, brief.Minutes, "30 s"},
+		{500, brief.Minutes, "30 seconds"},
 		{700, brief.Years, "8 months"},
 		{85, brief.Years, "4 weeks"},
 		{2740, brief.Years, "2.74 years"},

@@ -73,3 +73,11 @@ func TestPaperEscapesWhatPeopleSaid(t *testing.T) {
 	require.Contains(t, page, "&lt;b&gt;&amp;")
 	require.Contains(t, p.Text(80), "QUOTE  <b>&\"")
 }
+
+func TestBothNamesASharedUnitOnce(t *testing.T) {
+	require.Equal(t, "57.3 and 118 pages", both("57.3 pages", "118 pages"))
+	require.Equal(t, "104 and 139 pictures a second", both("104 pictures a second", "139 pictures a second"))
+	require.Equal(t, "2 h 5 min and 3 h 5 min", both("2 h 5 min", "3 h 5 min"))
+	require.Equal(t, "1 page and 2 pages", both("1 page", "2 pages"))
+	require.Equal(t, "18 weeks and 7 months", both("18 weeks", "7 months"))
+}

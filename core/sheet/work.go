@@ -3,6 +3,7 @@ package sheet
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"slipfit/core/balance"
 	"slipfit/core/build"
@@ -34,7 +35,7 @@ func figuresTable(figures []outcome.Figure) *Table {
 	for i := range figures {
 		f := &figures[i]
 		say := func(milli int64) string { return outcome.Say(milli, f.Unit) }
-		expected, between, asked := say(f.Expected), say(f.Low)+" and "+say(f.High), ""
+		expected, between, asked := say(f.Expected), both(say(f.Low), say(f.High)), ""
 		switch {
 		case f.Verdict == rule.Unknown:
 			expected, between = "not known", ""
@@ -47,6 +48,15 @@ func figuresTable(figures []outcome.Figure) *Table {
 		t.Rows = append(t.Rows, Row{Cells: []string{f.Activity + ": " + f.What, expected, between, asked}})
 	}
 	return t
+}
+
+// both names two figures, and their unit once where they share it.
+func both(low, high string) string {
+	figure, unit, _ := strings.Cut(low, " ")
+	if _, other, _ := strings.Cut(high, " "); unit == other && !strings.ContainsAny(unit, "0123456789") {
+		return figure + " and " + high
+	}
+	return low + " and " + high
 }
 
 // lies says what belongs on which drive, how full it is and how long it lasts, and the usual advice on copies.
