@@ -21,6 +21,7 @@ func TestWrap(t *testing.T) {
 		{"", 10, []string{""}},
 		{"one two three", 7, []string{"one two", "three"}},
 		{"one  two\nthree", 80, []string{"one two three"}},
+		{"about 14\u202f817 GB", 10, []string{"about", "14\u202f817 GB"}},
 		{"unbreakable", 4, []string{"unbreakable"}},
 		{"grün größe", 4, []string{"grün", "größe"}}, // widths are runes, not bytes
 	} {

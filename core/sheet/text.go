@@ -123,11 +123,12 @@ func pad(s string, width int, right bool) string {
 	return s + space
 }
 
-// Wrap breaks a text into lines of at most width runes, between words where it can. An empty text is one empty line.
+// Wrap breaks a text into lines of at most width runes, between words where it can, but not inside a figure: its thousands are
+// parted by a space that does not break. An empty text is one empty line.
 func Wrap(text string, width int) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' }) {
 		switch {
 		case line == "":
 			line = word
