@@ -1,9 +1,6 @@
 package web
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
 // blame takes what is wrong with the brief. It is told beside the answers; where no question is about it, in full.
 func (d *Desk) blame(err error) {
@@ -26,12 +23,7 @@ func (d *Desk) blame(err error) {
 }
 
 // unusable counts answers that the core refuses.
-func unusable(n int) string {
-	if n == 1 {
-		return "1 answer cannot be used"
-	}
-	return fmt.Sprintf("%d answers cannot be used", n)
-}
+func unusable(n int) string { return counted(n, "answer", "answers") + " cannot be used" }
 
 // fault is what is wrong with the answer at a path.
 func (d *Desk) fault(path string) string {

@@ -2,10 +2,19 @@ package web
 
 import (
 	"html"
+	"strconv"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
+
+// counted is a number of things: "1 price", "18 prices".
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
 
 // figures is a table of figures under their headings: the first column says what, the others are aligned right.
 type figures struct {

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strings"
 
+	"slipfit/core/unit"
+
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
 
@@ -142,11 +144,11 @@ func (d *Desk) verdictOfPlan() app.UI {
 	text := ""
 	switch {
 	case p.Status == "optimal":
-		text = fmt.Sprintf("Proven: %s among %s ways to fill the seats.", what, c.Combinations)
+		text = fmt.Sprintf("Proven: %s among %s ways to fill the seats.", what, unit.Group(c.Combinations))
 	case p.Proof != nil:
 		text = "The search ended before it was proven: another machine may be " + c.missing() + "."
 	case p.Status == "infeasible":
-		text = fmt.Sprintf("No machine of this stock can do it: %s ways to fill the seats are ruled out.", c.Combinations)
+		text = fmt.Sprintf("No machine of this stock can do it: %s ways to fill the seats are ruled out.", unit.Group(c.Combinations))
 	default:
 		text = "The search ended before a machine was found; there may be one."
 	}

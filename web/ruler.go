@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 
+	"slipfit/core/unit"
+
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
 
@@ -153,11 +155,17 @@ func (s scale) draw() shape {
 	for i := range int(s.top/s.step) + 1 {
 		value := float64(i) * s.step
 		at, anchor := percent(value/s.top), "middle"
-		if i == 0 {
+		switch {
+		case i == 0:
 			anchor = "start"
+		case value > 0.97*s.top:
+			anchor = "end"
 		}
-		parts = append(parts, tick(at), svg("text", "x", at, "y", numberY, "text-anchor", anchor, "fill", "currentColor").
-			Text(strconv.FormatFloat(value, 'f', decimals, 64)))
+		number := strconv.FormatFloat(value, 'f', decimals, 64)
+		if decimals == 0 {
+			number = unit.Group(number)
+		}
+		parts = append(parts, tick(at), svg("text", "x", at, "y", numberY, "text-anchor", anchor, "fill", "currentColor").Text(number))
 	}
 	return svg("g", "data-part", "scale").Body(parts...)
 }

@@ -56,6 +56,12 @@ func TestRulerSaysInWordsWhatItDraws(t *testing.T) {
 	require.Contains(t, app.HTMLString(missing.Render()), "not known")
 }
 
+func TestLargeScaleIsReadAndStaysInside(t *testing.T) {
+	html := app.HTMLString((&Ruler{Need: known(337500, "337 500 MB/s"), Have: known(0, "0 MB/s"), Verdict: "short"}).Render())
+	require.Contains(t, html, "300\u202f000")
+	require.Regexp(t, `text-anchor="end"[^>]*>\s*350\x{202f}000`, html)
+}
+
 func TestScaleSteps(t *testing.T) {
 	cases := []struct{ largest, step float64 }{
 		{1, 0.2}, {7, 1}, {10, 2}, {15, 2}, {16, 2}, {17, 5}, {40, 5}, {41, 10}, {80, 10}, {81, 10}, {165, 50}, {1000, 200}, {0.3, 0.05},

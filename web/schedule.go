@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
@@ -149,7 +150,7 @@ func (s *Schedule) unfold(m *Margin, drawn bool) []app.UI {
 		all = append(all, m.ruler())
 	}
 	if len(m.Missing) > 0 {
-		all = append(all, app.P().Text(fmt.Sprintf("Missing: %v.", m.Missing)))
+		all = append(all, app.P().Text("Missing: "+strings.Join(m.Missing, ", ")+"."))
 	}
 	r := s.Desk.rules[m.Rule]
 	if r == nil {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"slipfit/core/chart"
+	"slipfit/core/unit"
 
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
@@ -45,7 +46,7 @@ func (d *Desk) onFrontier(app.Context, app.Event) {
 		if at := f.of(d.proof); at >= 0 {
 			d.picked = at
 		}
-		d.news = fmt.Sprintf("Drawn: %d prices at which more is served.", len(f.Points))
+		d.news = "Drawn: " + counted(len(f.Points), "price", "prices") + " at which more is served."
 	})
 }
 
@@ -91,8 +92,8 @@ func (v *StairsView) chart(size int) chart.Stairs {
 		s.X, s.Y = append(s.X, p.Price.Figure/100), append(s.Y, f.served(p.Worth))
 	}
 	first, last := &f.Points[0], &f.Points[len(f.Points)-1]
-	s.Desc = fmt.Sprintf("%d prices at which more is served than for less, from %s, which serves %.1f %%, to %s, which serves %.1f %%.",
-		len(f.Points), first.Price.Text, f.served(first.Worth), last.Price.Text, f.served(last.Worth))
+	s.Desc = fmt.Sprintf("%s at which more is served than for less, from %s, which serves %.1f %%, to %s, which serves %.1f %%.",
+		counted(len(f.Points), "price", "prices"), first.Price.Text, f.served(first.Worth), last.Price.Text, f.served(last.Worth))
 	return s
 }
 
@@ -151,7 +152,7 @@ func (v *StairsView) comesIn() string {
 func (v *StairsView) proven() string {
 	f := v.Frontier
 	if f.Status == "optimal" {
-		return fmt.Sprintf("Proven: %d prices; no other machine among %s ways to fill the seats serves more for its price.", len(f.Points), f.Certificate.Combinations)
+		return fmt.Sprintf("Proven: %s; no other machine among %s ways to fill the seats serves more for its price.", counted(len(f.Points), "price", "prices"), unit.Group(f.Certificate.Combinations))
 	}
 	return fmt.Sprintf("The search ended before it was proven: another machine may serve up to %.1f %% more than what is drawn at its price.", f.served(f.Certificate.GapWorth))
 }

@@ -70,8 +70,8 @@ func (t *TrialList) Render() app.UI {
 		DataSet("laid", strconv.FormatBool(t.shown(len(parts), triedSlice) == len(parts))).Body(
 		t.fitting(),
 		app.If(t.Trial.Now != "", app.Div().Body(t.Equals.view(t.Desk), app.If(t.Desk.about().Brief != nil, t.Steps.view(t.Desk, t.Seat)))),
-		app.H3().Text(fmt.Sprintf("Every %s of the shop, tried in this machine", t.Trial.SeatTitle)),
-		app.P().Class("hint").Text(fmt.Sprintf("%d stand, %d do not. The figure is the change of price before tax.", len(stand), len(fail))),
+		app.H3().Text("All the shop has for the seat, tried in this machine: "+t.Trial.SeatTitle),
+		app.P().Class("hint").Text(counted(len(stand), "stands", "stand")+", "+counted(len(fail), "does not", "do not")+". The figure is the change of price before tax."),
 		t.openNote(),
 		t.list(stand),
 		app.Details().Class("fold").ID("trial-fails").Open(t.unfolded).Body(append([]app.UI{

@@ -151,24 +151,27 @@ func decimal(n, per int64, digits int) string {
 	return s + "." + strings.TrimRight(fmt.Sprintf("%0*d", digits, frac), "0")
 }
 
-// group prints an integer with a thin separator between thousands from five digits on: 9999, 12 000.
 func group(n int64) string {
 	s := fmt.Sprint(n)
-	sign := ""
 	if s[0] == '-' {
-		sign, s = "−", s[1:]
+		return "−" + Group(s[1:])
 	}
-	if len(s) < 5 {
-		return sign + s
+	return Group(s)
+}
+
+// Group prints the digits of a whole number with a thin separator between thousands from five digits on: 9999, 12 000.
+func Group(digits string) string {
+	if len(digits) < 5 {
+		return digits
 	}
 	var b strings.Builder
-	for i, r := range s {
-		if i > 0 && (len(s)-i)%3 == 0 {
+	for i, r := range digits {
+		if i > 0 && (len(digits)-i)%3 == 0 {
 			b.WriteRune('\u202f')
 		}
 		b.WriteRune(r)
 	}
-	return sign + b.String()
+	return b.String()
 }
 
 // MarshalJSON writes {"figure":312.5,"unit":"mm","kind":"length","text":"312.5 mm"}.

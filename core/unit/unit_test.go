@@ -13,6 +13,13 @@ import (
 // thin is the narrow no-break space between thousands, as ISO 80000-1 section 7.3.1 asks for groups of three digits.
 const thin = "\u202f"
 
+func TestGroup(t *testing.T) {
+	for digits, want := range map[string]string{"0": "0", "9999": "9999", "12000": "12" + thin + "000",
+		"3671186090959440000": "3" + thin + "671" + thin + "186" + thin + "090" + thin + "959" + thin + "440" + thin + "000"} {
+		require.Equal(t, want, unit.Group(digits))
+	}
+}
+
 func TestQuantityPrintsAsAPersonReadsIt(t *testing.T) {
 	for _, c := range []struct {
 		q    unit.Quantity

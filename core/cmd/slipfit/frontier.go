@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"slipfit/core/unit"
 	"slipfit/core/verb"
 )
 
@@ -58,7 +59,7 @@ func (k *call) points(f *verb.Frontier) {
 	k.printf("\n")
 	c := &f.Certificate
 	if f.Status == "optimal" {
-		k.paragraph("  ", "Proven: among "+c.Combinations+" combinations nothing else serves more for its price; "+count(int(c.Nodes), "node")+" opened.")
+		k.paragraph("  ", "Proven: among "+unit.Group(c.Combinations)+" combinations nothing else serves more for its price; "+count(int(c.Nodes), "node")+" opened.")
 	} else {
 		k.paragraph("  ", "Stopped early: another build may serve up to "+share(c.GapWorth, f.Full)+" more of what is asked than what is listed at its price.")
 	}

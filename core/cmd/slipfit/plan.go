@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"slipfit/core/format"
+	"slipfit/core/unit"
 	"slipfit/core/verb"
 )
 
@@ -129,7 +130,7 @@ func (k *call) plan(p *verb.Plan, every bool) {
 	c := &p.Certificate
 	switch p.Status {
 	case "optimal":
-		k.paragraph("  ", "Proven "+seeking(p)+" among "+c.Combinations+" combinations, "+count(int(c.Nodes), "node")+" opened.")
+		k.paragraph("  ", "Proven "+seeking(p)+" among "+unit.Group(c.Combinations)+" combinations, "+count(int(c.Nodes), "node")+" opened.")
 	default:
 		k.paragraph("  ", "Stopped early: another build may be "+missing(c)+".")
 	}
@@ -142,7 +143,7 @@ func (k *call) plan(p *verb.Plan, every bool) {
 func (k *call) nothing(title, status string, c *verb.Certificate) {
 	k.printf("%s\n\n", k.strong(title))
 	if status == "infeasible" {
-		k.paragraph("  ", "No build of this catalog can do it: "+c.Combinations+" combinations are ruled out.")
+		k.paragraph("  ", "No build of this catalog can do it: "+unit.Group(c.Combinations)+" combinations are ruled out.")
 	} else {
 		k.paragraph("  ", "The search ended before a build was found; there may be one.")
 	}
