@@ -161,6 +161,7 @@ type Tried struct {
 	Layout     string
 	LayoutName string `json:"layout_name"`
 	Plate      int
+	Sits       bool // of the ways to fit a part: the one it is fitted
 	Price      Quantity
 	Change     Quantity
 	Stands     bool

@@ -157,7 +157,8 @@ func (t *TrialList) fitting() app.UI {
 				swatch(verdict),
 				app.Span().Class("tried-name").Text(p.way()),
 				app.Span().Class("tried-price").Text(""),
-				app.Button().Type("button").Text("fit it so").Aria("label", "Fit it: "+p.way()).OnClick(t.onChoose(p), t.Seat, p.Part, p.Face, p.Layout, p.Plate),
+				app.If(p.Sits, app.Span().Class("tried-here").Text("as it is now")).
+					Else(app.Button().Type("button").Text("fit it so").Aria("label", "Fit it: "+p.way()).OnClick(t.onChoose(p), t.Seat, p.Part, p.Face, p.Layout, p.Plate)),
 				app.If(p.Why != "", app.P().Class("tried-why").Text(p.Fails+": "+p.Why+".")),
 			)
 		})),
@@ -168,7 +169,7 @@ func (t *TrialList) fitting() app.UI {
 func (t *Tried) way() string {
 	var words []string
 	if t.LayoutName != "" {
-		words = append(words, "layout "+t.LayoutName)
+		words = append(words, t.LayoutName)
 	}
 	if t.Layout != "" {
 		words = append(words, fmt.Sprintf("plate at position %d", t.Plate))

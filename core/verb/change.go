@@ -3,6 +3,7 @@ package verb
 import (
 	"context"
 	"fmt"
+	"reflect"
 
 	"slipfit/core/build"
 )
@@ -66,13 +67,15 @@ func (w *Bench) Ways(file Document, asked *Document, seatName string) (*Trial, e
 		return nil, err
 	}
 	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title(), Now: sitting(b, seat)}
-	before := b.Price()
+	before, sits := b.Price(), b.File()
 	for _, ways := range w.ways(seat, b) {
 		if ways[0].ID() != out.Now || out.Now == "" || len(ways) < 2 {
 			continue
 		}
 		for _, o := range ways {
-			out.Parts = append(out.Parts, try(b, n, []build.Option{o}, before))
+			way := try(b, n, []build.Option{o}, before)
+			way.Sits = reflect.DeepEqual(b.File(), sits)
+			out.Parts = append(out.Parts, way)
 		}
 	}
 	return out, nil

@@ -29,6 +29,7 @@ type Tried struct {
 	Layout string        `json:"layout,omitempty"`
 	Named  string        `json:"layout_name,omitempty"`
 	Plate  int           `json:"plate,omitempty"`
+	Sits   bool          `json:"sits,omitempty"` // of the ways to fit a part: the one it is fitted
 	Price  unit.Quantity `json:"price"`
 	Change unit.Quantity `json:"change"` // price of the build with it less the price without
 	Stands bool          `json:"stands"`
@@ -50,9 +51,12 @@ func (w *Bench) Try(file Document, asked *Document, seatName string) (*Trial, er
 		return nil, err
 	}
 	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title(), Now: sitting(b, seat)}
-	before := b.Price()
-	b.Owned &^= build.SetOf(seat)
+	before, owned := b.Price(), b.Owned
 	for _, ways := range w.ways(seat, b) {
+		b.Owned = owned
+		if ways[0].ID() != out.Now {
+			b.Owned &^= build.SetOf(seat) // what the customer has is the part that sits there
+		}
 		out.Parts = append(out.Parts, try(b, n, ways, before))
 	}
 	return out, nil

@@ -1,0 +1,49 @@
+package verb_test
+
+import (
+	"context"
+	"testing"
+
+	"slipfit/core/format"
+	"slipfit/core/verb"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What sits in a seat changes nothing, whoever it belongs to, and of the ways to fit it one is as it is.
+func TestWhatSitsChangesNothing(t *testing.T) {
+	w := (&job{}).fresh(t)
+	asked := verb.Document{Name: "asked", Data: []byte(`{"kind": "slipfit-brief", "version": 1, "title": "x", "activities": [{"office": {}}]}`)}
+	plan, err := w.Plan(context.Background(), asked, verb.PlanAsk{For: "least", Keep: []string{"case=kestrane-duo-19"}}, nil)
+	require.NoError(t, err)
+	file := verb.Document{Name: "build", Data: format.Write(plan.Build)}
+	for _, owned := range []bool{false, true} {
+		for i := range plan.Build.Seats {
+			plan.Build.Seats[i].Owned = owned
+		}
+		file.Data = format.Write(plan.Build)
+		for _, seat := range []string{"case", "processor", "memory", "boot"} {
+			trial, err := w.Try(file, &asked, seat)
+			require.NoError(t, err)
+			for _, p := range trial.Parts {
+				if p.ID == trial.Now {
+					require.Zero(t, p.Change.N, "%s, owned %t", seat, owned)
+				} else if owned {
+					require.Equal(t, p.Price, p.Change, "%s: %s is bought in place of what costs nothing", seat, p.ID)
+				}
+			}
+		}
+		ways, err := w.Ways(file, &asked, "case")
+		require.NoError(t, err)
+		sits := 0
+		for _, p := range ways.Parts {
+			if p.Sits {
+				sits++
+				require.Equal(t, string(plan.Build.Layout), p.Layout)
+				require.Equal(t, plan.Build.Plate, p.Plate)
+			}
+		}
+		require.Greater(t, len(ways.Parts), 1)
+		require.Equal(t, 1, sits)
+	}
+}
