@@ -179,3 +179,17 @@ func TestProgressOfLoadingIsAPercentage(t *testing.T) {
 		return Number(r.headers.get('X-Raw-Length')) === body.byteLength && r.headers.get('Content-Encoding') === 'gzip'})`
 	require.True(t, eval[bool](b, label))
 }
+
+func TestPageThatDoesNotArriveSaysWhatToDo(t *testing.T) {
+	whole, err := open(t, pageDir).Handler("")
+	require.NoError(t, err)
+	s, b := serve(t, http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.URL.Path == "/web/page.wasm" {
+			http.Error(w, "gone", http.StatusServiceUnavailable)
+			return
+		}
+		whole.ServeHTTP(w, r)
+	})), newTab(t, "")
+	b.do(chromedp.Navigate(s.url))
+	b.until(`document.getElementById('app-wasm-loader-label')?.textContent.startsWith('The page did not arrive whole. Look to the connection')`)
+}
