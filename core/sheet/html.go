@@ -39,7 +39,11 @@ func (p *Paper) HTML() string {
 func (p *Paper) Body() string {
 	var b strings.Builder
 	e := html.EscapeString
-	b.WriteString("<header><h1>" + e(p.Title) + "</h1><p class=\"stamp\">" + e(p.Shop) + "</p><p>" + e(p.Job) + "</p><p class=\"stamp\">" + e(p.stamp()) + "</p></header>\n")
+	b.WriteString("<header><h1>" + e(p.Title) + "</h1><p class=\"stamp\">" + e(p.Shop) + "</p><p>" + e(p.Job) + "</p><p class=\"stamp\">" + e(p.stamp()) + "</p>")
+	if p.For != "" {
+		b.WriteString("<p>For " + e(p.For) + "</p>")
+	}
+	b.WriteString("</header>\n")
 	for _, block := range p.Blocks {
 		b.WriteString("<section><h2>" + e(block.Heading) + "</h2>\n")
 		if block.Text != "" {

@@ -6,6 +6,7 @@ package sheet
 type Paper struct {
 	Title    string // what the paper is: Quote
 	Job      string // the job's title
+	For      string // the customer, empty where not said
 	Number   string // job number, empty to be filled in by hand
 	Revision string
 	Date     string

@@ -66,9 +66,9 @@ func TestTax(t *testing.T) {
 }
 
 func TestPaperEscapesWhatPeopleSaid(t *testing.T) {
-	p := &Paper{Title: "Quote", Job: `<b>&"`, Blocks: []Block{{Heading: "a<b", Text: "c<d", Notes: []string{"e<f"}, Sign: []string{"g<h"}}}}
+	p := &Paper{Title: "Quote", Job: `<b>&"`, For: "i<j", Blocks: []Block{{Heading: "a<b", Text: "c<d", Notes: []string{"e<f"}, Sign: []string{"g<h"}}}}
 	page := p.HTML()
-	for _, raw := range []string{"<b>", "a<b", "c<d", "e<f", "g<h"} {
+	for _, raw := range []string{"<b>", "a<b", "c<d", "e<f", "g<h", "i<j"} {
 		require.NotContains(t, page, raw)
 	}
 	require.Contains(t, page, "&lt;b&gt;&amp;")

@@ -15,6 +15,7 @@ type Job struct {
 	Stock    *part.Stock
 	Build    *build.Build
 	Needs    *brief.Needs // nil where there is no brief
+	For      string       // who the customer is; empty where not said
 	Said     []string     // what the customer said, in their words
 	Budget   unit.Money   // what they can spend in all, tax included; 0 where not said
 	Number   string
@@ -46,7 +47,7 @@ func Quote(j *Job) *Paper {
 }
 
 func (j *Job) paper(title string) *Paper {
-	return &Paper{Title: title, Job: j.Build.Title, Number: j.Number, Revision: j.Revision, Date: j.Date, Shop: j.Stock.Shop.Name}
+	return &Paper{Title: title, Job: j.Build.Title, For: j.For, Number: j.Number, Revision: j.Revision, Date: j.Date, Shop: j.Stock.Shop.Name}
 }
 
 // Total is what the customer pays: the parts, less those owned, with tax.

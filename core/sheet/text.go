@@ -10,7 +10,11 @@ func (p *Paper) Text(width int) string {
 	var b strings.Builder
 	line := strings.Repeat("═", width)
 	b.WriteString(line + "\n" + pad(strings.ToUpper(p.Title)+"  "+p.Job, width-utf8.RuneCountInString(p.Shop), false) + p.Shop + "\n")
-	b.WriteString(p.stamp() + "\n" + line + "\n")
+	b.WriteString(p.stamp() + "\n")
+	if p.For != "" {
+		b.WriteString("For " + p.For + "\n")
+	}
+	b.WriteString(line + "\n")
 	for _, block := range p.Blocks {
 		b.WriteString("\n" + block.Heading + "\n" + strings.Repeat("─", utf8.RuneCountInString(block.Heading)) + "\n")
 		if block.Text != "" {

@@ -38,7 +38,7 @@ func (w *Bench) Sheet(name string, file Document, asked *Document, stamp Stamp) 
 		if err != nil {
 			return nil, err
 		}
-		j.Needs, j.Said = said.Needs(w.Stock), said.Said
+		j.Needs, j.For, j.Said = said.Needs(w.Stock), said.Who, said.Said
 		j.Budget, _ = said.Budget.Get()
 	}
 	var p *sheet.Paper
