@@ -17,6 +17,7 @@ type Conversation struct {
 	Turn int // counts what was heard, so that a change of the brief is drawn
 
 	topic string // kind of work chosen to be added
+	has   string // part chosen as one they have, with its seat
 }
 
 // Render draws the conversation.

@@ -50,7 +50,7 @@ func (c *Conversation) owned() app.UI {
 			app.Range(make([]struct{}, count)).Slice(func(i int) app.UI {
 				path := fmt.Sprintf("owned[%d]", i)
 				return app.Div().Class("row").Body(
-					app.P().Text(d.brief.Text(path+".seat")+": "+d.shelf.name(d.brief.Text(path+".part"))),
+					app.P().Text(d.shelf.name(d.brief.Text(path+".seat"), d.brief.Text(path+".part"))),
 					app.Button().Type("button").Text("Take it out").OnClick(c.onRemove("owned", i), path),
 				)
 			}),
@@ -85,8 +85,9 @@ func (c *Conversation) pick() app.UI {
 	}
 	return app.Div().Class("asked").Body(
 		app.Label().For("owned-part").Text("A part of the shop’s list that they have, and that should be used"),
-		app.Select().ID("owned-part").Body(append([]app.UI{app.Option().Value("").Text("Choose a part")}, seats...)...),
-		app.Button().Type("button").Text("They have it").OnClick(c.onOwned),
+		app.Select().ID("owned-part").Body(append([]app.UI{app.Option().Value("").Text("Choose a part").Selected(c.has == "")}, seats...)...).
+			OnChange(c.onHas),
+		app.Button().ID("add-owned").Type("button").Text("They have it").Disabled(c.has == "").OnClick(c.onOwned),
 	)
 }
 
@@ -98,24 +99,28 @@ func (c *Conversation) onOwnedFold(ctx app.Context, _ app.Event) {
 	}
 }
 
-func (c *Conversation) onOwned(ctx app.Context, _ app.Event) {
-	seat, part, ok := strings.Cut(app.Window().GetElementByID("owned-part").Get("value").String(), "=")
-	if ok {
-		d := c.Desk
-		d.edit(func() { d.brief.Add("owned", map[string]any{"seat": seat, "part": part}) })
-	}
+func (c *Conversation) onHas(ctx app.Context, _ app.Event) { c.has = ctx.JSSrc().Get("value").String() }
+
+func (c *Conversation) onOwned(app.Context, app.Event) {
+	seat, part, _ := strings.Cut(c.has, "=")
+	d := c.Desk
+	c.has = ""
+	d.edit(func() { d.brief.Add("owned", map[string]any{"seat": seat, "part": part}) })
 }
 
-// name is what a part of the stock is called; its id where the stock is not at hand.
-func (s *Shelf) name(id string) string {
+// name is what a seat and a part of the stock for it are called; their ids where the stock is not at hand.
+func (s *Shelf) name(seat, part string) string {
 	if s != nil {
-		for _, seat := range s.Seats {
-			for _, p := range seat.Parts {
-				if p.Part == id {
-					return p.Name
+		for _, of := range s.Seats {
+			if of.Seat != seat {
+				continue
+			}
+			for _, p := range of.Parts {
+				if p.Part == part {
+					return of.SeatTitle + ": " + p.Name
 				}
 			}
 		}
 	}
-	return id
+	return seat + ": " + part
 }

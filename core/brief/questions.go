@@ -184,7 +184,7 @@ func Surroundings() []Question {
 	return []Question{
 		ask("screens", "Which screens will it feed: how many pixels, how fast, and are they yours already?", "one that suits the work"),
 		{Field: "network", Asks: "How does it reach the network?", Choices: []string{"cable", "radio", "both", "none"}, Usual: "cable", High: "cable"},
-		{Field: "place.stands", Asks: "Where will it stand, seen from the chair?", Choices: []string{"desk-left", "desk-right", "floor-left", "floor-right", "shelf"}, Usual: "not known", High: "not known"},
+		{Field: "place.stands", Asks: "Where will it stand, seen from the chair?", Choices: []string{"desk-left", "desk-right", "floor-left", "floor-right", "shelf"}, Usual: "nowhere in particular", High: "nowhere in particular"},
 		ask("place.chair_mm", "How far from your ear, in millimetres?", "700 mm"),
 		ask("place.noise_dba", "How loud may it be at the chair: a library is about 30 dB(A), an office 40?", "no limit"),
 		ask("place.width_mm", "How wide is the free place, in millimetres?", "no limit"),

@@ -376,6 +376,20 @@ func quoted(t *testing.T, text string) string {
 	return strings.TrimSpace(buffer.String())
 }
 
+func TestPartTheyHaveIsNamed(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.visit(s.url)
+	eval[bool](b, `document.getElementById('around-owned').open = true`)
+	const add = `document.getElementById('add-owned')`
+	b.until(add + ` && ` + add + `.disabled && document.getElementById('owned-part').options.length > 100`)
+	b.setByID("owned-part", "board=mistrand-plain-t40")
+	b.press("add-owned")
+	b.until(add + `.disabled && document.querySelector('#around-owned .row p')`)
+	require.Equal(t, "main board: Mistrand Plain T40", eval[string](b, `document.querySelector('#around-owned .row p').textContent`))
+	require.Equal(t, "1 part", eval[string](b, `document.querySelector('#around-owned .fold-note').textContent`))
+	b.clean(s.url)
+}
+
 func TestBadAnswersAreTold(t *testing.T) {
 	s, b := servePage(t), newTab(t, "")
 	b.visit(s.url)
