@@ -73,7 +73,7 @@ const mostGuards = 10
 const slowEffort = 4
 
 // slowTried is how many options looked at a prediction takes as long as, by measurement, beside that.
-const slowTried = 1000
+const slowTried = 100
 
 func newSearch(b *bound, limit int64, guards ...*bound) *search {
 	p := b.p
