@@ -22,7 +22,7 @@ type frame struct {
 	scope []int       // by column: the column it hangs on, −1 where it hangs on none
 	into  [][]int     // by column: the columns that hang on it
 	last  [][]*factor // by column: factors whose last open column it is
-	worth [][]*factor // by column: those of them that are worth something
+	worth [][]*factor // by column: those of them that are worth something; in another order than the usual one, where price alone counts, not all
 	top   [][]int64   // by column and option: the most it is worth by itself and by those
 }
 
@@ -81,7 +81,7 @@ func (p *Problem) blankFrame(order []int) *frame {
 			}
 		}
 		f.last[last] = append(f.last[last], x)
-		if x.most != nil {
+		if x.most != nil && x.lastly == last {
 			f.worth[last] = append(f.worth[last], x)
 		}
 	}

@@ -224,3 +224,37 @@ func TestAskIsHeard(t *testing.T) {
 	_, err = New(stock, Ask{Keep: []Choice{{Seat: build.Board, Part: "no-such-part"}}})
 	require.ErrorContains(t, err, "no-such-part")
 }
+
+// TestOneProblemSeveralQuestions asks of one problem, whose best build differs from others in no seat that may be empty, what is best and
+// then what is open: it says what a fresh one says.
+func TestOneProblemSeveralQuestions(t *testing.T) {
+	stock := generic(t)
+	asked := 0
+	for _, b := range briefed(t, stock) {
+		ask := Ask{Needs: b.needs, Lift: predictions()}
+		p, err := NewIndex(stock).Problem(ask)
+		require.NoError(t, err)
+		best := p.Best(context.Background()).Build
+		if best == nil {
+			continue
+		}
+		for _, s := range splitting {
+			kept := Choice{Seat: s}
+			for _, l := range best.Lines() {
+				if l.Seat == s {
+					kept.Part, kept.Count = l.Article.ID, l.Count
+				}
+			}
+			ask.Keep = append(ask.Keep, kept)
+		}
+		p, err = NewIndex(stock).Problem(ask)
+		require.NoError(t, err)
+		require.Equal(t, Optimal, p.Best(context.Background()).Status)
+		ways := p.Open(context.Background())
+		fresh, err := NewIndex(stock).Problem(ask)
+		require.NoError(t, err)
+		require.Equal(t, states(fresh.Open(context.Background())), states(ways), b.name)
+		asked++
+	}
+	require.Greater(t, asked, 5)
+}
