@@ -78,6 +78,31 @@ func TestRoutes(t *testing.T) {
 	require.Greater(t, vain, 1000)
 }
 
+// TestHardFirst has each column follow the ones that the rules have failed with it on, those counted half for each that is still to come.
+func TestHardFirst(t *testing.T) {
+	p := &Problem{}
+	for s := range p.colOf {
+		p.colOf[s] = -1
+	}
+	for c, s := range sequence[:5] {
+		p.cols, p.colOf[s] = append(p.cols, &column{}), c
+	}
+	failed := func(times int32, cols ...int) {
+		f := &factor{}
+		for _, c := range cols {
+			f.columns |= 1 << c
+		}
+		f.failures[0] = times
+		p.many = append(p.many, f)
+	}
+	failed(5, 0, 3)
+	failed(9, 3, 2)
+	failed(4, 0, 1)
+	failed(7, 0, 1, 4)
+	require.Equal(t, []int{0, 1, 4, 3, 2}, p.hardFirst(0))
+	require.Equal(t, []int{1, 0, 2, 3, 4}, p.hardFirst(1), "of searches that had another column first nothing counts")
+}
+
 // sound holds what a level says of options alike to what is said of each, and counts them.
 func (s *search) sound(t *testing.T, d int) int {
 	n := 0
