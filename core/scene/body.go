@@ -167,8 +167,10 @@ func (p *plotter) holes(l look, b *Box) {
 		if !hasForm(h.forms, p.scene.Form) || x+2*mm > b.Hi[X] {
 			continue
 		}
-		p.circle(l.across(x), l.down(h.y), 1.98, "none", p.thin())
-		p.circle(l.across(x), l.down(h.y), 3.6, "none", p.hair())
+		at := Point{x, h.y, 0}
+		f := l.onto(&Box{Lo: at, Hi: at})
+		p.circle(f.x0, f.y0, 1.98, "none", p.thin())
+		p.circle(f.x0, f.y0, 3.6, "none", p.hair())
 	}
 }
 

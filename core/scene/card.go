@@ -21,9 +21,19 @@ func (p *placer) hangs() cardPlace {
 	case part.Behind: // on the other side of the plate, its back to it; both move together
 		return cardPlace{thick: Z, back: p.scene.Rise - behindPlate, down: true, high: Y, edge: p.lo}
 	case part.Facing: // before the board, fans towards the panel
-		return cardPlace{thick: Z, back: p.panel() - p.Layout.Card.Thickness.Or(80*mm) - p.scene.Rise, high: Y, edge: p.lo}
+		return cardPlace{thick: Z, back: p.panel() - p.Layout.Card.Thickness.Or(80*mm) - p.scene.Rise, high: Y, edge: p.lowest() - underFacing}
 	}
 	return cardPlace{thick: Y, back: p.slot + cardBack, down: true, high: Z, edge: p.scene.Rise + cardSeated}
+}
+
+// lowest is the slot-side edge of the largest board that the layout takes.
+func (p *placer) lowest() unit.Length {
+	lowest := p.lo
+	for _, f := range p.Layout.Boards {
+		lo, _ := edges(f)
+		lowest = min(lowest, lo)
+	}
+	return lowest
 }
 
 // panel is z of the panel before the processor cooler.

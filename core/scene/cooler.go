@@ -46,11 +46,11 @@ func (p *placer) airCooler(a *part.AirCooler) {
 	reach, clear := p.at(a.BaseReach), p.at(a.BaseClear)
 	lacks := p.lacks
 	base := p.put(p.round("cooler base", reach, reach, reach, reach, 0, clear))
-	// No sheet states the reach to the rear: it is drawn no longer than the one towards the memory, and short of the rear
-	// sockets.
+	// No sheet states the reach to the rear: it is drawn no longer than the one towards the memory, and short of a rear fan
+	// and the rear sockets.
 	forward := p.at(a.ToMemory)
 	p.lacks = p.lacks || lacks
-	fins := p.put(p.round("cooler fins", min(forward, rearReach), min(reach, forward), p.at(a.ToCard), p.at(a.ToTop), clear, p.at(a.Height)))
+	fins := p.put(p.round("cooler fins", min(forward, p.socket[X]-rearDeep), min(reach, forward), p.at(a.ToCard), p.at(a.ToTop), clear, p.at(a.Height)))
 	p.heatSinks([]int{base}, []int{fins})
 	p.clearOfCard(fins)
 	p.overhang(a, lacks)
@@ -135,7 +135,7 @@ func (p *placer) heatSinks(low, high []int) {
 		return p.put(Box{Name: name, Seat: build.Board, Kind: Part, Drawn: true, Whole: !drawn, Lo: lo, Hi: hi})
 	}
 	const half = 32 * mm
-	rear := place(true, "heat-sink", Point{c[X] - at - sinkWide, c[Y] - half}, Point{c[X] - at, c[Y] + half})
+	rear := place(true, "heat-sink", Point{min(max(c[X]-at-sinkWide, rearDeep), c[X]-at-mm), c[Y] - half}, Point{c[X] - at, c[Y] + half})
 	far := place(true, "heat-sink", Point{c[X] - half, c[Y] + at}, Point{c[X] + half, c[Y] + at + sinkWide})
 	slots := place(false, "heat-sink", Point{c[X] - half, c[Y] - at - sinkWide}, Point{c[X] + half, c[Y] - at})
 	edge := p.topEdge()

@@ -223,7 +223,7 @@ func corner(f flat) string {
 
 // sectionMark shows where the section goes through: a chain line, thick at its ends, with arrows the way it is seen.
 func (p *plotter) sectionMark(l look, f flat) {
-	x := l.across(p.scene.Socket[X])
+	x := l.across(p.scene.Socket[l.right])
 	top, bottom := f.y0-1.6*p.em, f.y1+0.9*p.em
 	p.line(x, top, x, bottom, p.chain())
 	way := -1.0 // the eye stands at the front

@@ -49,7 +49,7 @@ func (p *placer) module(i int, d build.DrivePlace) {
 		Lo: Point{x, y, lo}, Hi: Point{x + length, y + 22*mm, hi}})
 }
 
-// inBay draws a drive in a bay, one above the other at the lower front.
+// inBay draws a drive in a bay, where there is room one above the other at the lower front.
 func (p *placer) inBay(i, n int, d build.BayPlace) {
 	long, wide, thick := unit.Length(100200), unit.Length(69850), d.Drive.Height.Or(7*mm)
 	if d.Drive.Form == part.Form35 {
@@ -66,6 +66,7 @@ func (p *placer) inBay(i, n int, d build.BayPlace) {
 		wide, thick = thick, wide
 	}
 	x := p.front - 34*mm - long
-	p.put(Box{Name: "drive", Seat: d.Seat, Kind: Part, Drawn: true, Order: i,
-		Lo: Point{x, y, z}, Hi: Point{x + long, y + thick, z + wide}})
+	b, _ := p.lay(Point{x, y, z}, Point{long, thick, wide})
+	b.Name, b.Seat, b.Kind, b.Drawn, b.Order = "drive", d.Seat, Part, true, i
+	p.put(b)
 }

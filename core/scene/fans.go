@@ -65,9 +65,18 @@ func (p *placer) placeOf(set *build.FanSet) *part.FanPlace {
 // fan places one fan, the n-th of its face, and the depth of its place where it is one bought.
 func (p *placer) fan(face part.Face, n int, f *part.FanFigures, seat build.Seat, set int, place *part.FanPlace) {
 	size, thick := p.at(f.Size), p.at(f.Thickness)
-	at := p.facePlane(face, size, n)
+	at := p.facePlane(face, size, thick, n)
 	b := at.box("case fan", Fan, 0, thick, 0, size, size)
 	b.Seat, b.Faces, b.Order, b.Drawn, b.Line = seat, at.out, n, true, p.line(seat, set)
+	settled, _, ok := p.settle(b, wallWide, at.along, at.side)
+	switch {
+	case ok:
+		b = settled
+	case seat == build.Case && !p.lacks: // something else has its place
+		return
+	default:
+		b = p.within(b, at.along, at.side)
+	}
 	i := p.put(b)
 	if place == nil || i < 0 {
 		return
@@ -80,12 +89,16 @@ func (p *placer) fan(face part.Face, n int, f *part.FanFigures, seat build.Seat,
 }
 
 // facePlane is where the n-th fan of a size stands on a face.
-func (p *placer) facePlane(face part.Face, size unit.Length, n int) mountPlace {
+func (p *placer) facePlane(face part.Face, size, thick unit.Length, n int) mountPlace {
 	off := size * unit.Length(n)
 	in := p.inside
 	z := (in.Lo[Z] + in.Hi[Z] - size) / 2
 	lowEnd, highEnd := in.Lo[Y]+4*mm, in.Hi[Y]-4*mm
 	switch {
+	case p.scene.Up == X && face == part.Top:
+		return mountPlace{X, in.Lo[X] + 3*mm, false, Y, p.socket[Y] - size/2 + off, Z, z}
+	case p.scene.Up == X && face == part.Bottom:
+		return mountPlace{X, in.Hi[X] - 3*mm, true, Y, lowEnd + off, Z, z}
 	case face == part.Front:
 		return mountPlace{X, p.front, true, Y, highEnd - 16*mm - size - off, Z, z}
 	case face == part.Rear:
@@ -97,7 +110,7 @@ func (p *placer) facePlane(face part.Face, size unit.Length, n int) mountPlace {
 	case p.scene.Up == Z && face == part.Side:
 		return mountPlace{Y, highEnd, true, X, 40*mm + off, Z, z}
 	case face == part.Side:
-		return mountPlace{Z, -12 * mm, false, Y, p.hi - size - off, X, p.depth + 14*mm}
+		return mountPlace{Z, sidePlane(thick), false, Y, p.hi - size - off, X, p.depth + 14*mm}
 	case (face == part.Top) != p.scene.Over:
 		return mountPlace{Y, p.plane(face, highEnd), true, X, 60*mm + off, Z, z}
 	}
@@ -108,14 +121,12 @@ func (p *placer) facePlane(face part.Face, size unit.Length, n int) mountPlace {
 // that hangs, else the end of the case.
 func (p *placer) plane(face part.Face, end unit.Length) unit.Length {
 	for i := range p.Layout.Radiators {
-		m := &p.Layout.Radiators[i]
-		free, ok := m.Board.Get()
-		switch {
-		case m.Face != face || !ok:
+		switch m := &p.Layout.Radiators[i]; {
+		case m.Face != part.Top || face != part.Top:
 		case p.scene.Over:
-			return p.topEdge() - max(free, 28*mm)
+			return p.topEdge() - max(overhead(m), 28*mm)
 		default:
-			return p.topEdge() + max(free, 28*mm)
+			return p.topEdge() + max(overhead(m), 28*mm)
 		}
 	}
 	return end

@@ -28,10 +28,11 @@ const (
 const (
 	socketInSmall = 78 * mm   // processor socket from the rear panel, mini-ITX
 	socketIn      = 98 * mm   // processor socket from the rear panel, larger boards
-	behindPlate   = 26 * mm   // back of a card on a riser behind the plate, from the board's top face
+	behindPlate   = 18 * mm   // back of a card on a riser behind the plate, from the board's top face
+	underFacing   = 50 * mm   // slot edge of a card that faces the panel, under the largest board
 	wallDeep      = 2000 * mm // walls reach so far beyond their limit
 	wallWide      = 1000 * mm // and so far to each side
-	rearReach     = 70 * mm   // of an air cooler, at most
+	rearDeep      = 28 * mm   // from the rear panel, what rear sockets and a rear fan take
 	sinkWide      = 18 * mm   // a heat-sink on the board
 )
 
@@ -46,6 +47,7 @@ type placer struct {
 	front  unit.Length // x of the plane that front fans and radiators are screwed to
 	slot   unit.Length // y of the centre line of the graphics card's slot
 	noSlot bool        // the card finds no slot and is drawn at the first
+	over   Box         // the room over the board, which coolers, cards and cables take
 	lacks  bool        // a figure was missing since the last box
 }
 
@@ -57,15 +59,7 @@ func Of(b *build.Build) Scene {
 			p.scene.Parts = append(p.scene.Parts, l)
 		}
 	}
-	if b.Layout != nil {
-		p.scene.Up = Y
-		if b.Layout.Lies {
-			p.scene.Up = Z
-		}
-		p.scene.Over = !b.Layout.Lies && b.Layout.Right == "board"
-	} else {
-		p.scene.Up = Y
-	}
+	p.scene.Up, p.scene.Over = stance(b)
 	p.scene.Rise = b.Shift()
 	p.board()
 	p.card()
@@ -78,6 +72,21 @@ func Of(b *build.Build) Scene {
 	p.fans()
 	p.drives()
 	return p.scene
+}
+
+// stance is which way the case of a build stands: with a board that lies flat, as a chimney with its rear panel on top where a
+// card on a riser is longer than the case is deep, and else upright, where a board that faces the right panel stands on its head.
+func stance(b *build.Build) (up Axis, over bool) {
+	switch l := b.Layout; {
+	case l == nil:
+		return Y, false
+	case l.Lies:
+		return Z, false
+	case l.Card.Mount == part.Behind && l.Card.Length.Or(0) > b.Case.Outer.Depth.Or(wallDeep):
+		return X, false
+	default:
+		return Y, l.Right == "board"
+	}
 }
 
 // at reads a length, noting where the sheet lacks it.
@@ -167,6 +176,7 @@ func (p *placer) board() {
 	p.depth = rear + p.at(p.Board.Depth)
 	p.put(Box{Name: "main board", Seat: build.Board, Kind: Board, Lo: Point{rear, p.lo, rise - boardThick}, Hi: Point{p.depth, p.hi, rise}})
 	if p.Layout != nil {
+		p.over = Box{Kind: KeepOut, Lo: Point{0, p.lo, rise}, Hi: Point{p.depth, p.hi, p.panel()}}
 		p.put(Box{Name: "board plate", Seat: build.Case, Kind: Board, Drawn: true,
 			Lo: Point{0, p.lo - 3*mm, rise - boardThick - standoff - 1500}, Hi: Point{p.depth + 4*mm, p.hi + 3*mm, rise - boardThick - standoff}})
 	}
@@ -196,7 +206,7 @@ func (p *placer) board() {
 	}
 	p.slots()
 	p.put(Box{Name: "rear sockets", Seat: build.Board, Kind: Part, Drawn: true,
-		Lo: Point{-1 * mm, 12 * mm, rise}, Hi: Point{27 * mm, 162 * mm, rise + 36*mm}})
+		Lo: Point{0, 12 * mm, rise}, Hi: Point{rearDeep - mm, 162 * mm, rise + 36*mm}})
 	p.memory()
 }
 
@@ -239,7 +249,7 @@ func (p *placer) memory() {
 			x += p.at(p.Board.SocketAt.Pitch) * unit.Length(n-1)
 		}
 		y := p.hi - moduleLong
-		if p.scene.Over && p.Board.Form == part.MiniITX {
+		if p.scene.Over && p.Board.Form == part.MiniITX && p.Layout.Card.Mount != part.InSlot {
 			y = p.lo // on the smallest boards modules reach both edges, near enough
 		}
 		p.put(Box{Name: "memory", Seat: build.Memory, Kind: Part, Order: i,

@@ -31,7 +31,11 @@ func (p *placer) frontPlane() unit.Length {
 			}
 		}
 	}
-	return max(long, min(long+30*mm, p.Case.Outer.Depth.Or(400*mm)-10*mm))
+	deep := p.Case.Outer.Depth
+	if p.scene.Up == X {
+		deep = p.Case.Outer.Height
+	}
+	return max(long, min(long+30*mm, deep.Or(400*mm)-10*mm))
 }
 
 // mount is the place of the build's radiator. length and width are the radiator's, hung what stands in from the plane. It
@@ -47,18 +51,21 @@ func (p *placer) mount(m *part.RadiatorMount, length, width, hung unit.Length) m
 			card = at.edge + 60*mm
 			middle = at.back - width/2
 		}
+		if length > p.inside.Hi[Y]-p.inside.Lo[Y] {
+			return mountPlace{X, p.front, true, Z, middle + (width-length)/2, Y, p.begins(m, Y, width, card-10*mm, card+4*mm)}
+		}
 		return mountPlace{X, p.front, true, Y, p.begins(m, Y, length, card-10*mm, card+4*mm), Z, middle}
 	case m.Face == part.Top && p.scene.Up == Z:
 		bottom := m.Above.Or(p.panel()-hung) + max(0, m.Board.Or(hung)-hung)
 		return mountPlace{Z, bottom + hung, true, X, p.overBoard(m, length), Y, p.socket[Y] - width/2}
 	case m.Face == part.Top && p.scene.Over:
-		return mountPlace{Y, upper - m.Board.Or(60*mm), false, X, p.overBoard(m, length), Z, m.Above.Or(20 * mm)}
+		return mountPlace{Y, upper - overhead(m), false, X, p.overBoard(m, length), Z, m.Above.Or(20 * mm)}
 	case m.Face == part.Top:
-		return mountPlace{Y, upper + m.Board.Or(60*mm), true, X, p.overBoard(m, length), Z, m.Above.Or(20 * mm)}
+		return mountPlace{Y, upper + overhead(m), true, X, p.overBoard(m, length), Z, m.Above.Or(20 * mm)}
 	case m.Face == part.Rear:
 		return mountPlace{X, 3 * mm, false, Y, p.socket[Y] - length/2, Z, 46 * mm}
 	}
-	return p.sideMount(m, at, length, middle)
+	return p.sideMount(m, at, length, hung, middle)
 }
 
 // overBoard is where a radiator at the top begins: its mount in the middle of the case, the radiator over processor and
@@ -79,7 +86,7 @@ func (p *placer) begins(m *part.RadiatorMount, axis Axis, length, from, to unit.
 }
 
 // sideMount is a place at the bottom or on a side: under the card's fans where the sheet says it takes room from the card.
-func (p *placer) sideMount(m *part.RadiatorMount, at cardPlace, length, middle unit.Length) mountPlace {
+func (p *placer) sideMount(m *part.RadiatorMount, at cardPlace, length, hung, middle unit.Length) mountPlace {
 	free, meets := m.Card.Get()
 	if !meets {
 		if m.Face == part.Bottom {
@@ -89,9 +96,9 @@ func (p *placer) sideMount(m *part.RadiatorMount, at cardPlace, length, middle u
 			return mountPlace{Y, p.inside.Lo[Y] + 4*mm, false, X, 20 * mm, Z, middle}
 		}
 		if p.scene.Up == Z {
-			return mountPlace{Y, p.inside.Hi[Y] - 4*mm, true, X, 20 * mm, Z, middle}
+			return mountPlace{Y, p.inside.Hi[Y] - 4*mm, true, X, 20 * mm, Z, p.panel()}
 		}
-		return mountPlace{Z, -12 * mm, false, Y, p.socket[Y] + 80*mm - length, X, p.depth + 14*mm}
+		return mountPlace{Z, sidePlane(m.Thickness.Or(hung)), false, Y, p.socket[Y] + 80*mm - length, X, p.depth + 14*mm}
 	}
 	plane := p.limit(at) + free
 	if at.down {
@@ -99,6 +106,9 @@ func (p *placer) sideMount(m *part.RadiatorMount, at cardPlace, length, middle u
 	}
 	return mountPlace{at.thick, plane, !at.down, X, 20 * mm, at.high, at.edge}
 }
+
+// sidePlane is the plane of what is screwed beside the board in the far chamber: so deep that it ends under the card.
+func sidePlane(thick unit.Length) unit.Length { return min(-12*mm, cardSeated-thick) }
 
 // radiator places the radiator of a liquid cooler and its fans, and what it must clear.
 func (p *placer) radiator() {
@@ -119,6 +129,11 @@ func (p *placer) radiator() {
 		return
 	}
 	at := p.mount(m, length, width, hung)
+	inside := p.within(at.box("", Radiator, 0, hung, 0, length, width), at.along, at.side)
+	at.from = inside.Lo[at.along]
+	if m.Above.IsZero() { // else the sheet says where it begins
+		at.left = inside.Lo[at.side]
+	}
 	core := p.put(at.box("radiator", Radiator, 0, thick, 0, length, width))
 	layer := core
 	size := l.FanSize.Or(120 * mm)

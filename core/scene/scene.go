@@ -9,7 +9,7 @@
 //	z  out of the board's top face at plate position 0, towards the panel before the processor cooler
 //
 // In a tower whose board faces the left panel, y is up. Where the board faces the right panel it stands on its head and y
-// is down. Where the plate lies flat, z is up. Sources of the frame and of the board standards: microATX specification
+// is down. Where the plate lies flat, z is up. In a chimney, whose rear panel is its top, x is down and y runs to its rear. Sources of the frame and of the board standards: microATX specification
 // 1.2, Mini-ITX addendum 1.1 and public CAD models drawn from them (reference sheet, section 1.2).
 package scene
 
@@ -74,7 +74,7 @@ type Scene struct {
 	Parts    []build.Line // what the balloons number, from 1: everything that goes into the case
 	Socket   Point        // centre of the processor socket on the board
 	Unknown  []string     // boxes left out because a sheet lacks their figures
-	Up       Axis         // which way the case stands: Y or Z
+	Up       Axis         // the axis that runs up, or down where it is X
 	Over     bool         // with Up Y: the board stands on its head, y is down
 	Form     string       // board form, for its holes; empty without a board
 	Rise     unit.Length  // height of the board's top face: how far the plate has moved

@@ -14,7 +14,10 @@ func (p *placer) shell() {
 	}
 	lo, hi, hung := p.needs()
 	size := Point{p.at(p.Case.Outer.Depth), p.at(p.Case.Outer.Height), p.at(p.Case.Outer.Width)}
-	if p.scene.Up == Z {
+	switch p.scene.Up {
+	case X:
+		size[X], size[Y] = size[Y], size[X]
+	case Z:
 		size[Y], size[Z] = size[Z], size[Y]
 	}
 	b := Box{Name: "case", Seat: build.Case, Kind: Shell, Drawn: true}
@@ -22,6 +25,8 @@ func (p *placer) shell() {
 		spare := size[i] - (hi[i] - lo[i])
 		b.Lo[i] = lo[i] - spare/2
 		switch {
+		case Axis(i) == X && p.scene.Up == X: // over the rear panel lies the room for its cables
+			b.Lo[i] = hi[i] - size[i]
 		case Axis(i) == X:
 			b.Lo[i] = lo[i] - min(max(spare, 0), 10*mm)
 		case Axis(i) == Y && hung && p.scene.Over:
@@ -49,23 +54,27 @@ func (p *placer) needs() (lo, hi Point, hung bool) {
 	if card.Mount == part.InSlot {
 		hi[Z] = max(hi[Z], cardSeated+card.Height.Or(0))
 	} else {
-		hi[Y] = max(hi[Y], at.edge+card.Height.Or(0))
+		lo[Y], hi[Y] = min(lo[Y], at.edge), max(hi[Y], at.edge+card.Height.Or(0))
 	}
 	over, under, hung := p.overAndUnder()
-	tall := p.bayTall()
 	where := p.supplyAt()
 	switch {
 	case p.scene.Up == Z:
-		lo[Y], hi[Y] = lo[Y]-4*mm, hi[Y]+4*mm
+		hi[Y] = max(hi[Y], p.hi+3*mm)
 		if where == part.Top {
-			hi[Z] += tall + 6*mm
+			hi[Z] += p.bayTall(false) + 6*mm
 		}
-		if where == part.Bottom {
-			lo[Z] -= tall
+		switch where {
+		case part.Bottom:
+			lo[Z] -= p.bayTall(false)
+		case part.Side:
+			lo[Y] = min(lo[Y], p.lo-4*mm-p.bayTall(true))
 		}
 		return lo, hi, false
+	case p.scene.Up == X:
+		return lo, hi, false
 	case where == part.Side:
-		lo[Z] -= tall
+		lo[Z] = -standoff - boardThick - 2*mm - p.bayTall(false)
 	}
 	if p.scene.Over {
 		lo[Y], hi[Y] = lo[Y]-over, hi[Y]+under
@@ -81,16 +90,17 @@ func (p *placer) overAndUnder() (over, under unit.Length, hung bool) {
 	over, under = 12*mm, 6*mm
 	for i := range p.Layout.FanPlaces {
 		if p.Layout.FanPlaces[i].Face == part.Top {
-			over = 34 * mm
+			over = 31 * mm
 		}
 	}
 	for i := range p.Layout.Radiators {
 		m := &p.Layout.Radiators[i]
-		if free, ok := m.Board.Get(); ok && m.Face == part.Top {
-			over, hung = max(over, free+4*mm), true
+		if m.Face == part.Top {
+			over, hung = max(over, overhead(m)+4*mm), true
 		}
 	}
-	tall := p.bayTall()
+	slim := p.scene.Up == Y && p.Case.Outer.Width.Or(wallDeep) < p.bayTall(true)
+	tall := p.bayTall(slim)
 	switch p.supplyAt() {
 	case part.Top:
 		over = max(over, tall+14*mm)
@@ -100,11 +110,18 @@ func (p *placer) overAndUnder() (over, under unit.Length, hung bool) {
 	return over, under, hung
 }
 
-// bayTall is the height of the tallest supply the bay takes.
-func (p *placer) bayTall() unit.Length {
+// overhead is how far over the board a radiator at the top is screwed: far enough not to hang over it, where the sheet does
+// not say how thick it may be before it does.
+func overhead(m *part.RadiatorMount) unit.Length { return m.Board.Or(m.Thickness.Or(60*mm) + 4*mm) }
+
+// bayTall is the height of the tallest supply the bay takes, on edge its width.
+func (p *placer) bayTall(onEdge bool) unit.Length {
 	var tall unit.Length
 	for _, f := range p.Layout.Supply.Forms {
-		_, h := supplySize(f)
+		w, h := supplySize(f)
+		if onEdge {
+			h = w
+		}
 		tall = max(tall, h)
 	}
 	return tall

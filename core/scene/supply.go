@@ -1,6 +1,8 @@
 package scene
 
 import (
+	"slices"
+
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/unit"
@@ -14,38 +16,35 @@ func supplySize(f part.SupplyForm) (width, height unit.Length) {
 	return 125 * mm, 63500
 }
 
-// supply places the power supply with its plugs, and the end of its bay. Bay and body lie along x.
+// supply places the power supply with its plugs, and the end of its bay. It lies along x, in slim cases on edge or on end.
 func (p *placer) supply() {
-	if p.Layout == nil {
+	if p.Layout == nil || p.Supply == nil {
 		return
 	}
-	width, height := supplySize(part.SupplyATX)
-	if p.Supply != nil {
-		width, height = supplySize(p.Supply.Form)
-	}
-	at := p.bay(width, height)
-	end := p.wall("end of the supply's bay", X, at[X]+p.at(p.Layout.Supply.Length), false)
-	if p.Supply == nil {
-		return
-	}
-	body := Box{Name: "power supply", Seat: build.Supply, Kind: Part, Drawn: true, Lo: at, Hi: at}
-	body.Hi[X] += p.at(p.Supply.Length)
-	body.Hi[Y] += height
-	body.Hi[Z] += width
+	width, height := supplySize(p.Supply.Form)
+	size := Point{p.at(p.Supply.Length), height, width}
 	if p.bayAxis() == Z {
-		body.Hi[Y], body.Hi[Z] = at[Y]+width, at[Z]+height
+		size[Y], size[Z] = width, height
 	}
 	lacks := p.lacks
-	n := p.put(body)
+	bend := p.at(p.Supply.PlugBend)
+	size[X] += bend
+	body, turning := p.lay(p.bay(width, height), size)
+	long := Axis(slices.Index(turning[:], X))
 	plugs := body
-	plugs.Name, plugs.Kind, p.lacks = "plugs of the supply", KeepOut, lacks
-	plugs.Lo[X] = body.Hi[X]
-	plugs.Hi[X] = body.Hi[X] + p.at(p.Supply.PlugBend)
-	if plugs.Lo[X] == plugs.Hi[X] && !p.lacks {
-		p.meet("supply-length", "", n, end, X, false)
-		return
+	body.Name, body.Seat, body.Kind, body.Drawn = "power supply", build.Supply, Part, true
+	plugs.Name, plugs.Seat, plugs.Kind, plugs.Drawn = "plugs of the supply", build.Supply, KeepOut, true
+	body.Hi[long] -= bend
+	plugs.Lo[long] = body.Hi[long]
+	unsure := p.lacks
+	p.lacks = lacks
+	last := p.put(body)
+	p.lacks = unsure
+	if bend > 0 || unsure {
+		last = p.put(plugs)
 	}
-	p.meet("supply-length", "", p.put(plugs), end, X, false)
+	end := p.wall("end of the supply's bay", long, body.Lo[long]+p.at(p.Layout.Supply.Length), false)
+	p.meet("supply-length", "", last, end, long, false)
 }
 
 // supplyAt is the face the supply lies against: at the bottom of a tower and in front of the board elsewhere, where the
@@ -63,7 +62,7 @@ func (p *placer) supplyAt() part.Face {
 // bayAxis is the axis the supply's height runs along.
 func (p *placer) bayAxis() Axis {
 	at := p.supplyAt()
-	if p.scene.Up == Z && (at == part.Bottom || at == part.Top) || p.scene.Up == Y && at == part.Side {
+	if at == part.Side || p.scene.Up == Z && at != part.Front {
 		return Z
 	}
 	return Y
@@ -74,6 +73,8 @@ func (p *placer) bay(width, height unit.Length) Point {
 	z := p.panel() - width - 4*mm
 	behind := -standoff - boardThick - 12*mm - height
 	switch at := p.supplyAt(); {
+	case p.scene.Up == X: // over the fans in the floor
+		return Point{p.inside.Hi[X] - 30*mm - width, p.hi - height - 8*mm, max(p.scene.Rise-8*mm, z)}
 	case at == part.Front:
 		front := p.depth
 		if front == 0 {
@@ -84,6 +85,8 @@ func (p *placer) bay(width, height unit.Length) Point {
 		return Point{4 * mm, p.hi - width, behind}
 	case p.scene.Up == Z && at == part.Top:
 		return Point{4 * mm, p.hi - width, p.panel() + 4*mm}
+	case p.scene.Up == Z && at == part.Side:
+		return Point{4 * mm, p.inside.Lo[Y] + 2*mm, p.inside.Lo[Z] + 4*mm}
 	case at == part.Side:
 		return Point{4 * mm, p.hi - width, behind}
 	case (at == part.Top) != p.scene.Over:

@@ -28,10 +28,16 @@ type look struct {
 func (s *Scene) look(v View) look {
 	l := look{view: v, right: X, up: Y, toward: Z, rightUp: !s.Over, upUp: !s.Over}
 	if v == OntoBoard {
+		if s.Up == X {
+			l.right, l.rightUp, l.up, l.upUp = Y, true, X, false
+		}
 		return l
 	}
 	l = look{view: v, right: Z, up: Y, toward: X, rightUp: s.Over, upUp: !s.Over, cut: s.Socket[X]}
-	if s.Up == Z {
+	switch s.Up {
+	case X:
+		l.up, l.upUp, l.toward, l.cut = X, false, Y, s.Socket[Y]
+	case Z:
 		l.right, l.rightUp, l.up, l.upUp = Y, true, Z, true
 	}
 	return l
@@ -40,11 +46,13 @@ func (s *Scene) look(v View) look {
 // Title is what stands under the view.
 func (s *Scene) title(v View) string {
 	switch {
+	case v == Section && s.Up == X:
+		return "Section A–A from the rear"
 	case v == Section:
 		return "Section A–A from the front"
 	case s.Up == Z:
 		return "From above, lid off"
-	case s.Over:
+	case s.Over, s.Up == X:
 		return "Right side, panel off"
 	}
 	return "Left side, panel off"
