@@ -34,7 +34,7 @@ plugs go in; a standoff under no hole may short traces and must come out. When s
 			return nil
 		}
 		v.met("form", slices.Contains(v.Layout.Boards, v.Board.Form),
-			say("%s is %s, the plate of %s takes %v", v.Board.Name, v.Board.Form, v.Case.Name, v.Layout.Boards))
+			say("%s is %s, the plate of %s takes %s", v.Board.Name, v.Board.Form, v.Case.Name, words[part.BoardForm](v.Layout.Boards)))
 		want := holes[v.Board.Form]
 		have := 0
 		for _, h := range want {

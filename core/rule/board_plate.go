@@ -58,6 +58,9 @@ step works, cooler height and card thickness together are too much for this case
 			if works == 0 {
 				return say("at no step of the plate do cooler and card both go in; at step %d, the best, %s are wanting", best, (-slack(best)).Q())()
 			}
+			if works == 1 {
+				return say("cooler and card both go in with the plate at step %d alone, of 0 to %d", first, steps)()
+			}
 			return say("cooler and card both go in with the plate at steps %d to %d of 0 to %d; step %d leaves most play", first, last, steps, best)()
 		})
 		if !missing {

@@ -35,7 +35,7 @@ layout, or the same thing over USB.`,
 				need += figure(v, v.Cards[i].Card.Brackets, &v.Cards[i].Card.Article, "brackets") * unit.Whole(v.Cards[i].Count)
 			}
 			v.find("brackets", openings.Q(), need.Q(), func() string {
-				return fmt.Sprintf("%s in the rear wall, and the cards take %d", plural(int(openings), "bracket opening"), need)
+				return fmt.Sprintf("%s in the rear wall, and the cards take %d", plural(openings, "bracket opening"), need)
 			})
 		}
 		placing := v.Assign(build.SetOf(build.Case, build.Graphics, build.Cards))
@@ -63,7 +63,7 @@ layout, or the same thing over USB.`,
 			if placed < cards {
 				return fmt.Sprintf("%s, and no slot is left for %s", plural(cards, "card"), out)
 			}
-			return plural(cards, "card") + " in slots of their own"
+			return plural(cards, "card") + agree(cards, " in a slot of its own", " in slots of their own")
 		})
 		return v.margins
 	},

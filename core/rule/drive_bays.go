@@ -39,7 +39,7 @@ func (v *View) bays(subject string, have, need int, bays build.Bays) {
 		}
 	}
 	v.find(subject, unit.Count(have), unit.Count(need), func() string {
-		s := say("%d places for %s drives, %d to be fitted", have, subject, need)()
+		s := say("%s for %s drives, %d to be fitted", plural(have, "place"), subject, need)()
 		for _, l := range bays.Lost {
 			s += say("; bay %s is lost to the %s", l.Bay.ID, l.By.Title())()
 		}

@@ -38,9 +38,9 @@ larger drives, or a storage card.`,
 		board := v.Board
 		v.find("", unit.Count(placing.Ports), unit.Count(need), func() string {
 			if off > 0 {
-				return fmt.Sprintf("%s has %s, of which %d are switched off by what sits in slots and sockets (%s), for %s", board.Name, plural(int(ports), "SATA port"), off, strings.Join(placing.Off, ", "), plural(need, "drive"))
+				return fmt.Sprintf("%s has %s, of which %d %s switched off by what sits in slots and sockets (%s), for %s", board.Name, plural(ports, "SATA port"), off, agree(off, "is", "are"), strings.Join(placing.Off, ", "), plural(need, "drive"))
 			}
-			return fmt.Sprintf("%s has %s for %s", board.Name, plural(int(ports), "SATA port"), plural(need, "drive"))
+			return fmt.Sprintf("%s has %s for %s", board.Name, plural(ports, "SATA port"), plural(need, "drive"))
 		})
 		return v.margins
 	},

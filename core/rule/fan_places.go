@@ -68,9 +68,9 @@ func (v *View) fanCount(face part.Face, place *part.FanPlace) {
 	kept := max(0, min(brings, takes-radiator))
 	out := brings - kept
 	v.find(fanSubjects[face].count, unit.Count(takes-radiator-kept), unit.Count(want), func() string {
-		s := say("%d places at the %s, %d of them the radiator's, %d filled by fans the case brings; %d bought", takes, face, radiator, kept, want)()
+		s := say("%s at the %s, %d of them the radiator's, %d filled by fans the case brings; %d bought", plural(takes, "place"), face, radiator, kept, want)()
 		if out > 0 {
-			s += say("; %d that came with the case come out for the radiator", out)()
+			s += say("; %d that came with the case %s out for the radiator", out, agree(out, "comes", "come"))()
 		}
 		return s
 	})

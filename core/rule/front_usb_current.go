@@ -60,6 +60,6 @@ func frontUSB(v *View, kind part.HeaderKind, each unit.Current, subject string) 
 	}
 	need := each * unit.Current(perLead)
 	v.find(subject, least.Q(), need.Q(), func() string {
-		return fmt.Sprintf("the header gives %s, and %s on a lead take %s", least.Q(), plural(int(perLead), "socket"), need.Q())
+		return fmt.Sprintf("the header gives %s, and %s on a lead %s %s", least.Q(), plural(perLead, "socket"), agree(perLead, "takes", "take"), need.Q())
 	})
 }

@@ -1,6 +1,10 @@
 package rule
 
-import "slipfit/core/build"
+import (
+	"fmt"
+
+	"slipfit/core/build"
+)
 
 // GraphicsBrackets keeps the card's bracket within the openings of the rear wall.
 var GraphicsBrackets = Rule{
@@ -19,7 +23,10 @@ card with a narrower bracket.`,
 		}
 		have := figure(v, v.Layout.Card.Brackets, &v.Case.Article, "card.brackets")
 		need := figure(v, v.Graphics.Slots, &v.Graphics.Article, "bracket_slots")
-		v.find("", have.Q(), need.Q(), say("%d openings in %s, the card's bracket takes %d", have, v.Case.Name, need))
+		box := v.Case
+		v.find("", have.Q(), need.Q(), func() string {
+			return fmt.Sprintf("%s in %s, the card's bracket takes %d", plural(have, "opening"), box.Name, need)
+		})
 		return v.margins
 	},
 }

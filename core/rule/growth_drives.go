@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"fmt"
+
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/unit"
@@ -26,11 +28,14 @@ by the bays rule.`,
 				fitted += t.Count
 			}
 		}
-		left, need := len(v.Board.M2)-fitted, 0
+		board := v.Board
+		left, need := len(board.M2)-fitted, 0
 		if years, thought := v.Needs.Wish.Growth.Get(); thought && years > 0 {
 			need = 1
 		}
-		v.advise("", unit.Count(left), unit.Count(need), say("%s has %d sockets for modules, %d are left", v.Board.Name, len(v.Board.M2), left))
+		v.advise("", unit.Count(left), unit.Count(need), func() string {
+			return fmt.Sprintf("%s has %s for modules, %s left", board.Name, plural(len(board.M2), "socket"), remain(left))
+		})
 		return v.margins
 	},
 }

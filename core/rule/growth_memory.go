@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"fmt"
+
 	"slipfit/core/build"
 	"slipfit/core/unit"
 )
@@ -19,14 +21,17 @@ place of these are the first.`,
 		if !v.both(build.Board, build.Memory) {
 			return nil
 		}
-		slots := figure(v, v.Board.Slots, &v.Board.Article, "memory_slots")
+		board := v.Board
+		slots := figure(v, board.Slots, &board.Article, "memory_slots")
 		modules := figure(v, v.Memory.Modules, &v.Memory.Article, "modules")
 		left := slots - modules*unit.Whole(v.Kits)
 		need := unit.Whole(0)
 		if years, thought := v.Needs.Wish.Growth.Get(); thought && years > 0 {
 			need = modules
 		}
-		v.advise("", left.Q(), need.Q(), say("%s has %d memory slots, %d are left", v.Board.Name, slots, left))
+		v.advise("", left.Q(), need.Q(), func() string {
+			return fmt.Sprintf("%s has %s, %s left", board.Name, plural(slots, "memory slot"), remain(left))
+		})
 		return v.margins
 	},
 }

@@ -51,7 +51,7 @@ func fanHeaders(v *View) {
 		case pumps == 0 && fans > 0 && len(v.missing) == 0:
 			v.advise("pump", unit.Whole(0).Q(), unit.Whole(1).Q(), say("%s has no pump header: the pump takes a fan header, set to full speed in the firmware", v.Board.Name))
 		default:
-			v.find("pump", pumps.Q(), unit.Whole(1).Q(), say("%s has %s for the pump", v.Board.Name, plural(int(pumps), "header")))
+			v.find("pump", pumps.Q(), unit.Whole(1).Q(), say("%s has %s for the pump", v.Board.Name, plural(pumps, "header")))
 		}
 	}
 	have := headersOf(v, part.HeaderFan) + headersOf(v, part.HeaderPump)
@@ -66,18 +66,18 @@ func fanHeaders(v *View) {
 	board := v.Board
 	if have >= need || len(v.missing) > 0 {
 		v.find("fans", have.Q(), need.Q(), func() string {
-			return fmt.Sprintf("%s for fans and pump on %s and its hubs, %s", plural(int(have), "header"), board.Name, plural(int(need), "lead"))
+			return fmt.Sprintf("%s for fans and pump on %s and its hubs, %s", plural(have, "header"), board.Name, plural(need, "lead"))
 		})
 		return
 	}
 	if _, ok := spread(leads, fanPins(v, pinRoom[:0])); ok {
 		v.advise("fans", have.Q(), need.Q(), func() string {
-			return fmt.Sprintf("%s for %s: add %s, which keep every header within its current", plural(int(have), "header"), plural(int(need), "fan and pump lead"), plural(int(need-have), "splitter"))
+			return fmt.Sprintf("%s for %s: add %s, which %s every header within its current", plural(have, "header"), plural(need, "fan and pump lead"), plural(need-have, "splitter"), agree(need-have, "keeps", "keep"))
 		})
 		return
 	}
 	v.find("fans", have.Q(), need.Q(), func() string {
-		return fmt.Sprintf("%s for %s, too many for splitters: add a fan hub that the supply feeds", plural(int(have), "header"), plural(int(need), "fan and pump lead"))
+		return fmt.Sprintf("%s for %s, too many for splitters: add a fan hub that the supply feeds", plural(have, "header"), plural(need, "fan and pump lead"))
 	})
 }
 
@@ -134,9 +134,9 @@ func frontHeader(v *View, kind part.HeaderKind, subject string) {
 	board := v.Board
 	v.find(subject, have.Q(), leads.Q(), func() string {
 		if have >= leads {
-			return fmt.Sprintf("%s for %s of %s", plural(int(have), "header"), plural(int(leads), "lead"), subject)
+			return fmt.Sprintf("%s for %s of %s", plural(have, "header"), plural(leads, "lead"), subject)
 		}
-		return fmt.Sprintf("%s of %s, and %s has %s: another board, or a hub or card that gives one", plural(int(leads), "lead"), subject, board.Name, plural(int(have), "such header"))
+		return fmt.Sprintf("%s of %s, and %s has %s: another board, or a hub or card that gives one", plural(leads, "lead"), subject, board.Name, plural(have, "such header"))
 	})
 }
 
@@ -154,32 +154,21 @@ func lightHeader(v *View, kind part.HeaderKind, subject string) {
 	switch {
 	case have >= need || len(v.missing) > 0:
 		v.find(subject, have.Q(), need.Q(), func() string {
-			return fmt.Sprintf("%s for %s of %s", plural(int(have), "header"), plural(int(need), "lead"), subject)
+			return fmt.Sprintf("%s for %s of %s", plural(have, "header"), plural(need, "lead"), subject)
 		})
 	case have == 0 && !(said && wanted):
 		v.advise(subject, have.Q(), need.Q(), func() string {
-			return fmt.Sprintf("no header for %s of %s: it stays dark unless a lighting hub is added; never join 5 V and 12 V leads", plural(int(need), "lead"), subject)
+			return fmt.Sprintf("no header for %s of %s: it stays dark unless a lighting hub is added; never join 5 V and 12 V leads", plural(need, "lead"), subject)
 		})
 	default:
 		if _, ok := spread(leads, pinsOf(v, kind, pinRoom[:0])); ok {
 			v.advise(subject, have.Q(), need.Q(), func() string {
-				return fmt.Sprintf("%s for %s of %s: add splitters, which keep every header within its current", plural(int(have), "header"), plural(int(need), "lead"), subject)
+				return fmt.Sprintf("%s for %s of %s: add %s, which %s every header within its current", plural(have, "header"), plural(need, "lead"), subject, plural(need-have, "splitter"), agree(need-have, "keeps", "keep"))
 			})
 			return
 		}
 		v.find(subject, have.Q(), need.Q(), func() string {
-			return fmt.Sprintf("%s for %s of %s: add a lighting hub that the supply feeds; never join 5 V and 12 V leads", plural(int(have), "header"), plural(int(need), "lead"), subject)
+			return fmt.Sprintf("%s for %s of %s: add a lighting hub that the supply feeds; never join 5 V and 12 V leads", plural(have, "header"), plural(need, "lead"), subject)
 		})
 	}
-}
-
-// plural writes a count with its word: "no header", "1 header", "3 headers".
-func plural(n int, word string) string {
-	switch n {
-	case 0:
-		return "no " + word
-	case 1:
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }

@@ -125,7 +125,7 @@ func graphicsLane(v *View, p *build.CardPlace) {
 	have, full := laneRate(runs, min(wired, lanes)), laneRate(generation, wired)
 	slot, got := p.Slot.ID, min(wired, lanes)
 	v.find(build.Graphics.Title(), have.Q(), (full / 2).Q(), func() string {
-		return fmt.Sprintf("%s gets %d lanes of generation %d in %s, %s of the %s it is wired for", card.Name, got, runs/1000, slot, have.Q(), full.Q())
+		return fmt.Sprintf("%s gets %s of generation %d in %s, %s of the %s it is wired for", card.Name, plural(got, "lane"), runs/1000, slot, have.Q(), full.Q())
 	})
 }
 
@@ -164,7 +164,7 @@ func driveLane(v *View, p *build.DrivePlace) {
 	own := figure(v, drive.Read, &drive.Article, "read_mb_s")
 	socket := p.Socket.ID
 	why := func() string {
-		return fmt.Sprintf("%s gets %d lanes of generation %d in %s, %s, and reads %s", drive.Name, lanes, runs/1000, socket, have.Q(), own.Q())
+		return fmt.Sprintf("%s gets %s of generation %d in %s, %s, and reads %s", drive.Name, plural(lanes, "lane"), runs/1000, socket, have.Q(), own.Q())
 	}
 	asked := v.Needs.By[askedSpeed(p.Seat)].Floor
 	switch {

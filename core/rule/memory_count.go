@@ -26,7 +26,7 @@ or a board with more slots.`,
 		slots := figure(v, board.Slots, &board.Article, "memory_slots")
 		modules := figure(v, kit.Modules, &kit.Article, "modules") * unit.Whole(kits)
 		v.find("", slots.Q(), modules.Q(), func() string {
-			return fmt.Sprintf("%s has %s memory slots for %s modules", board.Name, slots.Q(), modules.Q())
+			return fmt.Sprintf("%s has %s for %s", board.Name, plural(slots, "memory slot"), plural(modules, "module"))
 		})
 		return v.margins
 	},

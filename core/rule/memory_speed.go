@@ -41,7 +41,7 @@ more, or a cheaper kit.`,
 		used, channels, _ := memoryChannels(v)
 		v.advise("channels", used.Q(), channels.Q(), func() string {
 			if used < channels {
-				return fmt.Sprintf("only %d of %d memory channels are in use, and the rest of the bandwidth is lost: take the same size in more modules", used, channels)
+				return fmt.Sprintf("only %d of %d memory channels %s in use, and the rest of the bandwidth is lost: take the same size in more modules", used, channels, agree(used, "is", "are"))
 			}
 			return fmt.Sprintf("all %d memory channels are in use", channels)
 		})

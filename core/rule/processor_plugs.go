@@ -46,7 +46,7 @@ plugs. When short: a supply with more processor plugs, or a board with more sock
 		boost := int64(figure(v, v.Processor.Boost, &v.Processor.Article, "boost_w"))
 		have, need := watts(gives), watts((boost*100+converterShare-1)/converterShare)
 		v.find("", have.Q(), need.Q(), func() string {
-			return fmt.Sprintf("%s fed, which carry %s, and the processor's boost takes %s at the plugs", plural(fed, "processor socket"), have.Q(), need.Q())
+			return fmt.Sprintf("%s fed, which %s %s, and the processor's boost takes %s at the plugs", plural(fed, "processor socket"), agree(fed, "carries", "carry"), have.Q(), need.Q())
 		})
 		return v.margins
 	},

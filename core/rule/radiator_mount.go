@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"fmt"
 	"slices"
 
 	"slipfit/core/build"
@@ -30,7 +31,7 @@ from the card, the memory and the board is found by radiator-card, radiator-memo
 		face := v.Face
 		v.met("mount", m != nil, func() string {
 			if m == nil {
-				return say("%s takes no radiator on face %q in layout %s", v.Case.Name, face, v.Layout.ID)()
+				return say("%s takes no radiator at the %s in layout %s", v.Case.Name, face, v.Layout.ID)()
 			}
 			return say("%s takes a radiator at the %s", v.Case.Name, face)()
 		})
@@ -43,7 +44,9 @@ from the card, the memory and the board is found by radiator-card, radiator-memo
 		})
 		sections := figure(v, l.Sections, &v.Cooler.Article, "liquid.sections")
 		fans := mountFigure(v, m, m.Fans, "fans")
-		v.find("fans", fans.Q(), sections.Q(), say("the mount at the %s takes %d fans side by side, the radiator has %d sections", face, fans, sections))
+		v.find("fans", fans.Q(), sections.Q(), func() string {
+			return fmt.Sprintf("the mount at the %s takes %s side by side, the radiator has %s", face, plural(fans, "fan"), plural(sections, "section"))
+		})
 		longest := mountFigure(v, m, m.Length, "length_mm")
 		length := figure(v, l.Length, &v.Cooler.Article, "liquid.radiator_length_mm")
 		v.find("length", longest.Q(), length.Q(), say("the mount at the %s takes %s, the radiator with its tanks is %s long", face, longest.Q(), length.Q()))

@@ -31,7 +31,7 @@ a hub on a port shares the rate of that port.`,
 		}
 		front := frontPorts(v, part.HeaderUSB19) + frontPorts(v, part.HeaderUSBC)
 		v.serve(need, int64(rear+front), func() string {
-			return fmt.Sprintf("%d fast USB ports at the rear and %d at the front", rear, front)
+			return fmt.Sprintf("%s at the rear and %d at the front", plural(rear, "fast USB port"), front)
 		})
 		return v.margins
 	},

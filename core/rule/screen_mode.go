@@ -60,7 +60,7 @@ another screen.`,
 		}
 		v.short("", unit.Count(have), unit.Count(need), func() string {
 			if lacking == nil {
-				return fmt.Sprintf("%s of %d show the pictures asked for", plural(have, "screen"), need)
+				return fmt.Sprintf("%s of %d %s the pictures asked for", plural(have, "screen"), need, agree(have, "shows", "show"))
 			}
 			return fmt.Sprintf("no screen chosen shows %d × %d at %d Hz with %d bits a colour", lacking.Width, lacking.Height, lacking.Refresh, lacking.Bits)
 		})

@@ -33,7 +33,9 @@ a faster or one more output, an adapter, or less refresh or depth.`,
 		s.gather(v)
 		if len(s.pictures) == 0 || len(v.missing) > 0 {
 			n := len(s.outputs)
-			v.find("outputs", unit.Count(n), unit.Count(1), func() string { return plural(n, "display output") + " of the machine is live" })
+			v.find("outputs", unit.Count(n), unit.Count(1), func() string {
+				return plural(n, "display output") + " of the machine " + agree(n, "is", "are") + " live"
+			})
 			return v.margins
 		}
 		s.solve()
@@ -327,6 +329,9 @@ func (s *screenMatch) without(v *View, i int) {
 		return
 	}
 	v.find(screenSubject(i), megabits(0, false), megabits(need, true), func() string {
+		if outputs == 1 {
+			return p.mode() + ": the one output that the machine can drive is taken by another screen"
+		}
 		return fmt.Sprintf("%s: all %d outputs that the machine can drive are taken by the other screens", p.mode(), outputs)
 	})
 }

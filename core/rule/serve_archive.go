@@ -28,7 +28,7 @@ more of them.`,
 		if v.Needs.Copies && v.Archive.Count > 1 {
 			how = ", each with a twin"
 		}
-		v.serve(n, int64(have), say("%d × %s%s hold %s; %s", v.Archive.Count, v.Archive.Drive.Name, how, have.Q(), n.Reason))
+		v.serve(n, int64(have), say("%d × %s%s %s %s; %s", v.Archive.Count, v.Archive.Drive.Name, how, agree(v.Archive.Count, "holds", "hold"), have.Q(), n.Reason))
 		return v.margins
 	},
 }

@@ -27,7 +27,7 @@ one of the tiers.`,
 			return nil
 		}
 		have := v.capacity(build.Boot)
-		v.serve(n, int64(have), say("%d × %s hold %s; %s", v.Boot.Count, v.Boot.Drive.Name, have.Q(), n.Reason))
+		v.serve(n, int64(have), say("%d × %s %s %s; %s", v.Boot.Count, v.Boot.Drive.Name, agree(v.Boot.Count, "holds", "hold"), have.Q(), n.Reason))
 		return v.margins
 	},
 }

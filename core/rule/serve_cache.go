@@ -22,7 +22,7 @@ larger cache drive, or fewer jobs in hand at once.`,
 			return nil
 		}
 		have := v.capacity(build.Cache)
-		v.serve(n, int64(have), say("%d × %s hold %s; %s", v.Cache.Count, v.Cache.Drive.Name, have.Q(), n.Reason))
+		v.serve(n, int64(have), say("%d × %s %s %s; %s", v.Cache.Count, v.Cache.Drive.Name, agree(v.Cache.Count, "holds", "hold"), have.Q(), n.Reason))
 		return v.margins
 	},
 }

@@ -22,7 +22,7 @@ short: the same size in two modules, which costs little more.`,
 			return nil
 		}
 		used, channels, _ := memoryChannels(v)
-		v.serve(n, int64(used), say("%d of %d memory channels hold a module; %s", used, channels, n.Reason))
+		v.serve(n, int64(used), say("%d of %d memory channels %s a module; %s", used, channels, agree(used, "holds", "hold"), n.Reason))
 		return v.margins
 	},
 }

@@ -22,10 +22,10 @@ nothing. When short: larger modules; only then more of them, which run slower.`,
 		if !ok || v.Memory == nil {
 			return nil
 		}
-		modules := figure(v, v.Memory.Modules, &v.Memory.Article, "modules")
+		fitted := figure(v, v.Memory.Modules, &v.Memory.Article, "modules") * unit.Whole(v.Kits)
 		size := figure(v, v.Memory.Module, &v.Memory.Article, "module_gib")
-		have := size * unit.Memory(modules) * unit.Memory(v.Kits)
-		v.serve(n, int64(have), say("%d × %s make %s; %s", int64(modules)*int64(v.Kits), size.Q(), have.Q(), n.Reason))
+		have := size * unit.Memory(fitted)
+		v.serve(n, int64(have), say("%d × %s %s %s; %s", fitted, size.Q(), agree(fitted, "makes", "make"), have.Q(), n.Reason))
 		return v.margins
 	},
 }

@@ -26,14 +26,20 @@ piece comes. Labour is always in stock. Drives that serve several tiers are coun
 		for _, s := range partSeats {
 			v.bought(s, func(a *part.Article, n int) {
 				if lack := n - int(a.Stock); lack > 0 {
-					lacking = append(lacking, say("%d × %s", lack, a.ID)())
+					lacking = append(lacking, say("%d × %s", lack, a.Name)())
 					days = max(days, figure(v, a.Lead, a, "lead_days"))
 				}
 			})
 		}
 		why := say("every part lies on the shelf")
 		if len(lacking) > 0 {
-			why = say("not on the shelf: %s; the last comes in %d working days", strings.Join(lacking, ", "), days)
+			why = func() string {
+				s := "not on the shelf: " + strings.Join(lacking, ", ")
+				if days > 0 {
+					s += "; the last comes in " + plural(days, "working day")
+				}
+				return s
+			}
 		}
 		if v.Needs.Wish.InStock {
 			v.missing = v.missing[:0] // how long the rest takes is not asked

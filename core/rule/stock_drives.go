@@ -34,11 +34,11 @@ shelf, otherwise an advice. When short: another drive for one of the tiers.`,
 				continue
 			}
 			have, need := unit.Count(int(d.Stock)), unit.Count(pieces)
-			why := say("%d of %s are bought for %d tiers, %d lie on the shelf", pieces, d.Name, seats, d.Stock)
+			why := say("%d of %s are bought for %d tiers, %d %s on the shelf", pieces, d.Name, seats, d.Stock, agree(d.Stock, "lies", "lie"))
 			if v.Needs.Wish.InStock {
-				v.find(d.ID, have, need, why)
+				v.find(d.Name, have, need, why)
 			} else {
-				v.advise(d.ID, have, need, why)
+				v.advise(d.Name, have, need, why)
 			}
 		}
 		return v.margins

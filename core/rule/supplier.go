@@ -1,7 +1,9 @@
 package rule
 
 import (
+	"fmt"
 	"slices"
+	"strings"
 
 	"slipfit/core/part"
 	"slipfit/core/unit"
@@ -35,7 +37,9 @@ When short: take one of those parts from another maker's equal, or fetch it earl
 			return nil
 		}
 		v.advise("", unit.Count(len(suppliers)), unit.Count(min(parts, 2)),
-			say("%d parts are still to come, from %d suppliers, %s first", parts, len(suppliers), suppliers[0]))
+			func() string {
+				return fmt.Sprintf("%s %s still to come, from %s", plural(parts, "part"), agree(parts, "is", "are"), strings.Join(suppliers, ", "))
+			})
 		return v.margins
 	},
 }

@@ -52,7 +52,7 @@ func efficiency(v *View, subject string, load unit.Power, l *brief.Load) {
 		text := fmt.Sprintf("%s of load takes %s from the mains, of which %s becomes heat in the supply", w.load.Q(), w.watts.Q(), unit.Power(feed.HeatMW(int64(w.watts), int64(w.load))).Q())
 		if hours > 0 {
 			wh := feed.EnergyWh(feed.Use{WallMW: int64(w.watts), MinutesPerDay: 60, DaysPerYear: int64(hours)})
-			text += fmt.Sprintf("; in %d hours a year %d kWh, which cost %s", hours, (wh+500)/1000, unit.Money(feed.CostMinor(wh, price*1000)))
+			text += fmt.Sprintf("; in %s a year %d kWh, which cost %s", plural(hours, "hour"), (wh+500)/1000, unit.Money(feed.CostMinor(wh, price*1000)))
 		}
 		return text
 	})

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"slipfit/core/build"
+	"slipfit/core/part"
 )
 
 // SupplyForm keeps the supply's form with the bay or its bracket.
@@ -21,7 +22,7 @@ bodies: compare width, height and holes before ordering an odd one. When it clas
 			return nil
 		}
 		v.met("", slices.Contains(v.Layout.Supply.Forms, v.Supply.Form),
-			say("%s is %s, the bay of %s takes %v", v.Supply.Name, v.Supply.Form, v.Case.Name, v.Layout.Supply.Forms))
+			say("%s is %s, the bay of %s takes %s", v.Supply.Name, v.Supply.Form, v.Case.Name, words[part.SupplyForm](v.Layout.Supply.Forms)))
 		return v.margins
 	},
 }
