@@ -14,9 +14,9 @@ var ActivityLoad = Rule{
 	Group: Feed,
 	Title: "What the machine draws in each activity",
 	Doc: `For each activity of the brief: have = 90 % of the supply's rating, W; need = sum over the parts of draw at rest + the
-activity's share × (draw at work − draw at rest), W
+	activity's share × (draw at work − draw at rest), W
 Memory at rest is taken to draw 30 % of its draw at work; fans, pump, board, cards and USB devices are taken at their most. It
-is never over what the rule supply-steady finds, and tells the customer what to expect on a wattmeter (see supply-efficiency).`,
+	is never over what the rule supply-steady finds, and tells the customer what to expect on a wattmeter (see supply-efficiency).`,
 	Source: "common practice",
 	Reads:  loadSeats,
 	Early:  []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},

@@ -24,9 +24,9 @@ var BoardForm = Rule{
 	Title: "The plate takes the board and meets its holes",
 	Doc: `form: have = 1 where the board's form is one the layout takes, else 0; need = 1.
 holes: have = mounting holes of the board with a standoff under them; need = holes of its form: ATX A C F G H J K L M
-(no B), micro-ATX B C F H J L M R (S is optional), mini-ITX C F H J.
+	(no B), micro-ATX B C F H J L M R (S is optional), mini-ITX C F H J.
 All forms share hole C, so boards overlay without shifting. A board without a standoff under a hole bends when cards and
-plugs go in; a standoff under no hole may short traces and must come out. When short: another layout or a smaller board.`,
+	plugs go in; a standoff under no hole may short traces and must come out. When short: another layout or a smaller board.`,
 	Source: "microATX specification 1.2, figure 2 and section 2.2; Mini-ITX addendum 1.1, table 1",
 	Reads:  []build.Seat{build.Case, build.Board},
 	Check: func(v *View) []Margin {

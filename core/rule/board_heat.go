@@ -16,7 +16,7 @@ var BoardHeat = Rule{
 	Doc: `For each activity, in the brief's room on its hottest day: have = 105 °C; need = predicted temperature of the converters, °C
 T = case air + 65 K × processor power ÷ power the board holds without end
 The board's figure is taken to hold in case air of 40 °C: there the converters just reach 105 °C. Warmer case air leaves less.
-With no brief: everything at work at 22 °C. When short: a board with larger converters, more case air over it.`,
+	With no brief: everything at work at 22 °C. When short: a board with larger converters, more case air over it.`,
 	Source: "limit and the air a board's figure holds in: common practice",
 	Reads:  loadSeats,
 	Early: []Early{

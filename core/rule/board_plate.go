@@ -15,7 +15,7 @@ var BoardPlate = Rule{
 steps: have = plate positions at which both the cooler and the card go in; need = 1
 this step: have = the lesser of the two slacks here; need = the lesser slack at the best position, mm; advice only.
 A card in the board's own slot has no part in it. For a liquid cooler the height is that of cold plate and pump. When no
-step works, cooler height and card thickness together are too much for this case: have them give way by the sum.`,
+	step works, cooler height and card thickness together are too much for this case: have them give way by the sum.`,
 	Source: "geometry of the case's sheet",
 	Reads:  []build.Seat{build.Case, build.Cooler, build.Graphics},
 	Check: func(v *View) []Margin {

@@ -14,8 +14,8 @@ var BoardPower = Rule{
 	Doc: `sustained: have = processor power the board's converters hold without end, W; need = power the processor draws without end, W
 boost: the same have; need = power the processor may draw for more than a second, W
 Under the sustained power the board would slow the processor for ever, so that is a clash. Under the boost alone the board
-cuts short the first seconds of a job, which is an advice. The board's figure holds with some air over its converters.
-When short: a board with stronger converters, or a processor that asks less.`,
+	cuts short the first seconds of a job, which is an advice. The board's figure holds with some air over its converters.
+	When short: a board with stronger converters, or a processor that asks less.`,
 	Source: "common practice; that boost is what may last over one second: ATX 3.0 design guide, table 2-1, notes",
 	Reads:  []build.Seat{build.Board, build.Processor},
 	Check: func(v *View) []Margin {

@@ -13,8 +13,8 @@ var Budget = Rule{
 	Doc: `have = budget for parts and labour before tax
 need = sum of the prices of everything bought: parts, screens, sundries and labour, before tax; nought for what the customer owns
 The customer names a sum that includes tax; the brief has it taken off, so that prices before tax are compared. As a sum: the
-case gives the budget and every seat takes its price. When short: cheaper parts past what is enough first, then a smaller
-need, then more money.`,
+	case gives the budget and every seat takes its price. When short: cheaper parts past what is enough first, then a smaller
+	need, then more money.`,
 	Source: "arithmetic",
 	Reads:  everySeat,
 	Sum:    &Sum{Kind: unit.Minor, Term: budgetTerm},

@@ -13,7 +13,7 @@ var CardLength = Rule{
 	Title: "Add-in cards are no longer than their place",
 	Doc: `have = longest card of this layout − what a front radiator and its fans take, mm; need = longest add-in card that takes a slot, mm
 Only where cards hang in the board's own slots; with the graphics card on a riser the sheet states no length for others. When
-short: a half-length card (167.65 mm) goes in nearly everywhere.`,
+	short: a half-length card (167.65 mm) goes in nearly everywhere.`,
 	Source: "half length 167.65 mm: PCI Express CEM, by second-hand texts; geometry of the case's sheet",
 	Reads:  []build.Seat{build.Case, build.Cooler, build.Cards},
 	Check: func(v *View) []Margin {

@@ -13,12 +13,12 @@ var Cards = Rule{
 	Group: Mate,
 	Title: "There is a free slot and bracket for every card",
 	Doc: `brackets, where there are add-in cards: have = bracket openings of the layout; need = openings the graphics card takes +
-openings of the add-in cards
+	openings of the add-in cards
 slots: have = cards that find a slot of their own; need = cards, the graphics card among them
 A card goes in any slot at least as long as its edge and no farther than the last bracket opening. A graphics card in the board's
-own slot hides the slots its width and its cooler's thickness cover; on a riser it hides none, and add-in cards with a bracket have
-no place then. Which lanes a card gets beside the drives is the rule lanes. When short: a thinner graphics card, another board or
-layout, or the same thing over USB.`,
+	own slot hides the slots its width and its cooler's thickness cover; on a riser it hides none, and add-in cards with a bracket have
+	no place then. Which lanes a card gets beside the drives is the rule lanes. When short: a thinner graphics card, another board or
+	layout, or the same thing over USB.`,
 	Source: "slot pitch 20.32 mm, one bracket a slot: microATX specification 1.2; that a slot takes any shorter card: PCI Express Card Electromechanical specification, from memory",
 	Reads:  []build.Seat{build.Case, build.Board, build.Graphics, build.Cards},
 	Check: func(v *View) []Margin {

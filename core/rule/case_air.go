@@ -18,7 +18,7 @@ var CaseAir = Rule{
 	Doc: `For each activity on an ordinary day and each chamber: have = 15 K, need = rise of the chamber's mixed air over the room, K
 rise = heat into the air ÷ (ρ·cp·Q + walls), with the air that comes back in and the draught of openings and seams solved along
 And once: have = air the fans drive in, need = air they drive out, m³/h. More out than in draws dust through seams past the filters.
-A rise of 5 to 10 K is good, 15 K poor. Advice: it never fails a build; parts are judged by their own limits.
+	A rise of 5 to 10 K is good, 15 K poor. Advice: it never fails a build; parts are judged by their own limits.
 When negative: another fan, a freer front, a layout with openings.`,
 	Source: "energy balance ρ·cp·Q·ΔT = P: ASHRAE Handbook, Fundamentals; ranges: common practice",
 	Reads:  loadSeats,

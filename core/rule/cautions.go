@@ -12,7 +12,7 @@ var Cautions = Rule{
 	Title: "The usual cautions are taken",
 	Doc: `one margin for each danger the build brings: have = 0, precautions that paper can take; need = 1
 Advice only, printed on the sheets. They stand in for no local code, no maker's instructions and no licensed person: where those
-say more, they rule. Lifting is another rule's business (desk-mass).`,
+	say more, they rule. Lifting is another rule's business (desk-mass).`,
 	Source: "common practice; static: IEC 61340-5-1; waste: Directive 2012/19/EU and local rules (titles from memory)",
 	Reads: []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Graphics, build.Supply, build.Archive,
 		build.UPS},

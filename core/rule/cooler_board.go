@@ -10,7 +10,7 @@ var CoolerBoard = Rule{
 	Doc: `base: have = socket centre to the nearest heat-sink on the board, mm; need = reach of the cooler's base and mounting frame, or of cold plate and pump, mm
 fins: where the cooler reaches past that heat-sink, have = free height all round its base, mm; need = height of the heat-sink, mm
 The sheet does not say on which side the heat-sink stands, so the cooler's longest reach is taken. When short: a cooler with a
-slimmer base, or higher fins. On small boards this is what decides.`,
+	slimmer base, or higher fins. On small boards this is what decides.`,
 	Source: "makers' sheets; common practice",
 	Reads:  []build.Seat{build.Board, build.Cooler},
 	Check: func(v *View) []Margin {

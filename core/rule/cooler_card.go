@@ -14,7 +14,7 @@ var CoolerCard = Rule{
 	Doc: `have = socket centre to the centre line of the card's slot − 3.5 mm (half the card's board and its solder side), mm
 need = the cooler's reach towards the slots; of cold plate and pump for a liquid loop, mm
 The card hangs in the first slot long enough for it; slots stand 20.32 mm apart. On a riser the card is elsewhere and the
-rule does not apply. When short: a narrower cooler, or turn it by a quarter where its frame allows.`,
+	rule does not apply. When short: a narrower cooler, or turn it by a quarter where its frame allows.`,
 	Source: "slot pitch 20.32 mm: public CAD models of the microATX board; solder side 2.67 mm: PCI Express CEM, from memory",
 	Reads:  []build.Seat{build.Case, build.Board, build.Cooler, build.Graphics},
 	Check: func(v *View) []Margin {

@@ -21,7 +21,7 @@ beside: have = socket centre to that module's near side (its slot's centre line 
 Where it hangs over modules:
 under: have = free height under the overhang + how far its fan can be moved up, mm; need = module height + 4 mm seat, mm
 A cold plate and pump must pass beside the modules. Slots used follow the board's population order. A fan moved up stands
-higher: cooler-raised. When short: lower modules, or a cooler that leaves the memory free.`,
+	higher: cooler-raised. When short: lower modules, or a cooler that leaves the memory free.`,
 	Source: "seated height module + 3 to 4 mm, module with spreader 8 mm thick: common practice; figures: makers' sheets",
 	Reads:  []build.Seat{build.Board, build.Cooler, build.Memory},
 	Check: func(v *View) []Margin {

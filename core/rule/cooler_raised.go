@@ -10,7 +10,7 @@ var CoolerRaised = Rule{
 	Doc: `have = room above the board at plate position 0 − what the plate has moved, mm
 need = top of the cooler's memory-side fan in its lowest place + how far the modules lift it, mm
 lift = module height + 4 mm seat − free height under the overhang, where the cooler hangs over a module used and that is
-positive; else the rule does not apply. How far the fan can be moved is cooler-memory's. When short: lower modules.`,
+	positive; else the rule does not apply. How far the fan can be moved is cooler-memory's. When short: lower modules.`,
 	Source: "geometry; see cooler-memory",
 	Reads:  []build.Seat{build.Case, build.Board, build.Cooler, build.Memory},
 	Check: func(v *View) []Margin {

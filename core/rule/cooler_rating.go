@@ -9,7 +9,7 @@ var CoolerRating = Rule{
 	Title: "Cooler is rated for the processor",
 	Doc: `have = processor power the cooler is rated for, W; need = processor's sustained draw, W
 A maker's rating assumes a good case. What the build really comes to is the rule processor-heat; this one asks that nobody is
-sold a cooler past its own sheet. When short: a larger cooler.`,
+	sold a cooler past its own sheet. When short: a larger cooler.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Processor, build.Cooler},
 	Check: func(v *View) []Margin {

@@ -14,7 +14,7 @@ var CoolerSocket = Rule{
 	Title: "The cooler's mounting kit fits the socket",
 	Doc: `have = 1 where the cooler's sheet lists the board's socket among those its mounting kit fits, else 0; need = 1
 When it clashes: another cooler; makers also sell kits for sockets a cooler was not delivered for, and then the sheet of the
-shop must say so.`,
+	shop must say so.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Board, build.Cooler},
 	Check: func(v *View) []Margin {

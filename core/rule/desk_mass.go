@@ -16,9 +16,9 @@ var DeskMass = Rule{
 	Group: Fit,
 	Title: "One person can lift the machine",
 	Doc: `have = 14.375 kg, what one person may lift by the NIOSH equation with the load 40 cm from the body, at knuckle height, moved
-25 cm, not turned: 23 × 25/40 × 1 × (0.82 + 4.5/25); need = mass of every part in the case, kg; advice only.
+	25 cm, not turned: 23 × 25/40 × 1 × (0.82 + 4.5/25); need = mass of every part in the case, kg; advice only.
 Where heavier: two people or a trolley. Lifting from the floor, turning or reaching over a desk allows less. Follow local rules for
-manual handling.`,
+	manual handling.`,
 	Source: "revised NIOSH lifting equation, NIOSH Pub. 94-110",
 	Reads: []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Graphics, build.Supply,
 		build.Boot, build.Cache, build.Archive, build.Fans, build.Cards},

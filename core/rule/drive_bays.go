@@ -13,7 +13,7 @@ var DriveBays = Rule{
 	Doc: `3.5 inch: have = places left that take one; need = 3.5 inch drives
 2.5 inch: have = places left that take one, beside the 3.5 inch drives; need = 2.5 inch drives
 A bay is lost when the radiator's mount takes it, or when the card with a plug at its end is longer than the bay allows. When
-short: another bay or layout, a shorter card, another face for the radiator, or modules on the board.`,
+	short: another bay or layout, a shorter card, another face for the radiator, or modules on the board.`,
 	Source: "SFF-8301 and SFF-8201 forms; geometry of the case's sheet",
 	Reads:  []build.Seat{build.Case, build.Graphics, build.Cooler, build.Boot, build.Cache, build.Archive},
 	Early:  []Early{{Seats: []build.Seat{build.Case, build.Boot}}, {Seats: []build.Seat{build.Case, build.Cache}}, {Seats: []build.Seat{build.Case, build.Archive}}},

@@ -13,10 +13,10 @@ var DriveHeat = Rule{
 	Group: Cool,
 	Title: "Drives stay under their limit",
 	Doc: `For each activity and storage tier, in the brief's room on its hottest day: have = temperature at which the drive slows or must
-stop, °C; need = predicted temperature at what the activity asks, °C
+	stop, °C; need = predicted temperature at what the activity asks, °C
 T = air at the drive + P × controller to air, K/W; P = draw at rest + the activity's share × (draw at work − draw at rest), W
 A storage module breathes 80 % mixed case air, a drive in a bay 50 %. A module with no heat-sink of its own in a socket the board
-brings none for is taken as bare: 20 K/W, or its sheet's figure where that is worse.
+	brings none for is taken as bare: 20 K/W, or its sheet's figure where that is worse.
 With no brief: everything at work at 22 °C, as advice, for no drive writes at full speed without end.
 When short: a module with a heat-sink, another socket, a bay in moving air.`,
 	Source: "NVM Express Base Specification, Identify Controller, composite temperature thresholds, for what a limit means; bare module 12 to 25 K/W: common practice",

@@ -15,8 +15,8 @@ var DrivePorts = Rule{
 	Title: "There is a live SATA port for every drive on a cable",
 	Doc: `have = SATA ports of the board less those that slots and sockets in use switch off; need = 2.5 and 3.5 inch drives
 Cards and modules are placed first so that all find a place, then so that most ports stay live (see the rule lanes). Whether the
-supply has a plug for each drive is the rule plugs. When short: a board with more ports, a module in another socket, fewer and
-larger drives, or a storage card.`,
+	supply has a plug for each drive is the rule plugs. When short: a board with more ports, a module in another socket, fewer and
+	larger drives, or a storage card.`,
 	Source: "port sharing: the board's manual, common practice; SATA 3.x: one drive a port",
 	Reads:  []build.Seat{build.Case, build.Board, build.Graphics, build.Cards, build.Boot, build.Cache, build.Archive},
 	Check: func(v *View) []Margin {

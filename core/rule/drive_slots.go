@@ -15,11 +15,11 @@ var DriveSlots = Rule{
 	Title: "Storage modules have sockets that take them",
 	Doc: `boot, cache, archive: have = modules of that tier with a socket of their own; need = modules of that tier
 room: have = height above the module's board in its socket, under the heat-sink or up to what covers it; need = height of the
-module above its board, own heat-sink included, mm; the tightest of the tier
+	module above its board, own heat-sink included, mm; the tightest of the tier
 A module goes where there is a post for its length, room above it, lanes or SATA for its bus, and room below where it has chips on
-both sides. Modules are matched to sockets exactly, for the fastest; sockets that others switch off are left out. Graphics and add-in
-cards that share lanes with sockets come in with rule lanes. When short: a one-sided module, one without its own heat-sink, one large
-module for two, or a drive on a cable.`,
+	both sides. Modules are matched to sockets exactly, for the fastest; sockets that others switch off are left out. Graphics and add-in
+	cards that share lanes with sockets come in with rule lanes. When short: a one-sided module, one without its own heat-sink, one large
+	module for two, or a drive on a cable.`,
 	Source: "PCI-SIG M.2 module codes 2230 to 22110; makers' sheets",
 	Reads:  []build.Seat{build.Board, build.Boot, build.Cache, build.Archive},
 	Early:  []Early{{Seats: []build.Seat{build.Board, build.Boot}}, {Seats: []build.Seat{build.Board, build.Cache}}, {Seats: []build.Seat{build.Board, build.Archive}}},

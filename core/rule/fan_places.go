@@ -18,7 +18,7 @@ place: have = 1 where the layout takes fans there with their hole pattern, else 
 thickness: have = thickest fan of the place; need = thickness of the fan, mm
 count: have = fans the place takes − sections of a radiator on that face − fans the case brings there; need = fans bought
 Holes count, not frames: 120 mm fans have a pitch of 105 mm, 140 mm fans 124.5 mm, some "140 mm" fans 105 mm. A fan that came
-with the case comes out where a radiator takes its place: keep it with the papers. When short: another face, or fewer.`,
+	with the case comes out where a radiator takes its place: keep it with the papers. When short: another face, or fewer.`,
 	Source: "hole pitches: public CAD models of fans; 80 and 92 mm from memory; common practice",
 	Reads:  []build.Seat{build.Case, build.Cooler, build.Fans},
 	Check: func(v *View) []Margin {

@@ -15,9 +15,9 @@ var FanSpeed = Rule{
 	Title: "Fans have speed in hand",
 	Doc: `For each activity on an ordinary day, and at rest: have = 100 %, need = speed of the fastest fan as a share of its full speed, %
 Fans turn as fast as their curves ask, and no faster: case fans at their lowest up to 28 °C of case air, full at 45 °C; a
-radiator's from 28 to 40 °C of coolant; an air cooler's from 45 °C of processor to 8 K under its limit; a card's from 50 °C of
-core to 3 K under its limit, 30 % at least; the supply's by its load. A part at its limit calls all fans that serve it. The
-sentence names every group with its turns a minute and air. It never fails a build: what it costs in noise is the rule noise.`,
+	radiator's from 28 to 40 °C of coolant; an air cooler's from 45 °C of processor to 8 K under its limit; a card's from 50 °C of
+	core to 3 K under its limit, 30 % at least; the supply's by its load. A part at its limit calls all fans that serve it. The
+	sentence names every group with its turns a minute and air. It never fails a build: what it costs in noise is the rule noise.`,
 	Source: "control curves: common practice; least speed of a turning fan: 4-Wire PWM Controlled Fans Specification",
 	Reads:  loadSeats,
 	Check: func(v *View) []Margin {

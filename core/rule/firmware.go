@@ -14,8 +14,8 @@ var Firmware = Rule{
 	Doc: `have = firmware version the board is delivered with
 need = earliest firmware version of that chipset's boards that knows the processor
 A board with older firmware does not start with that processor. Where the board renews its firmware with no processor
-fitted this is an advice: flash it before assembly. Where it does not, it is a clash: it would take an older processor to
-do it, so choose another board, a board of later delivery, or another processor.`,
+	fitted this is an advice: flash it before assembly. Where it does not, it is a clash: it would take an older processor to
+	do it, so choose another board, a board of later delivery, or another processor.`,
 	Source: "common practice: the processor support list of a board's maker",
 	Reads:  []build.Seat{build.Board, build.Processor},
 	Check: func(v *View) []Margin {

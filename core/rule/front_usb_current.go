@@ -15,10 +15,10 @@ var FrontUSBCurrent = Rule{
 	Group: Feed,
 	Title: "Front USB headers give their sockets the current",
 	Doc: `For each kind of front USB lead: have = least current of the board's headers of that kind, A; need = sockets a lead serves × current of
-a socket, A: 0.5 A (USB 2.0), 0.9 A (5 Gbit/s and more, and Type-C by default)
+	a socket, A: 0.5 A (USB 2.0), 0.9 A (5 Gbit/s and more, and Type-C by default)
 A Type-C socket may announce 1.5 or 3 A where the header gives it; that charges a telephone sooner and is not asked for. A front
-panel with more sockets than its lead may feed shares the current among them. When short: another board, or a case with fewer
-sockets a lead.`,
+	panel with more sockets than its lead may feed shares the current among them. When short: another board, or a case with fewer
+	sockets a lead.`,
 	Source: "500 mA and 900 mA a port: encyclopaedia article \"USB hardware\"; sockets a header serves: board practice",
 	Reads:  []build.Seat{build.Case, build.Board},
 	Check: func(v *View) []Margin {

@@ -14,7 +14,7 @@ var GraphicsBrackets = Rule{
 	Doc: `have = bracket openings in the rear wall of this layout
 need = openings the card's bracket takes
 Which slot the card hangs in, and what it covers, is found by the assignment of cards to slots (rule lanes). When short: a
-card with a narrower bracket.`,
+	card with a narrower bracket.`,
 	Source: "PCI Express card electromechanical specification; bracket pitch 20.32 mm",
 	Reads:  []build.Seat{build.Case, build.Graphics},
 	Check: func(v *View) []Margin {

@@ -12,10 +12,10 @@ var GraphicsHeight = Rule{
 	Group: Fit,
 	Title: "Card, plug and first bend fit under the panel",
 	Doc: `have = room from the card's slot edge to the panel above its plug, mm; a card in the slot of a board whose plate
-has moved towards that panel loses what the plate has moved
+	has moved towards that panel loses what the plate has moved
 need = card height + room for plug and first bend, where the plug leaves at the top, mm
 A cable bent at the plug itself loosens contacts: the card's sheet states the room its plug needs. When short: a card with its
-plug at the end, or a wider case. Do not force the panel shut on the cable.`,
+	plug at the end, or a wider case. Do not force the panel shut on the cable.`,
 	Source: "card height 111.15 mm and more (PCI Express CEM); plug and bend: maker's sheet",
 	Reads:  []build.Seat{build.Case, build.Graphics},
 	Check: func(v *View) []Margin {

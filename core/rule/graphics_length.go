@@ -13,7 +13,7 @@ var GraphicsLength = Rule{
 	Doc: `have = longest card of this layout, no radiator fitted, mm
 need = length of the card from the bracket plane + room for its plug where that leaves at the end, mm
 Makers differ in whether the bracket counts in the length; the catalog counts from the bracket plane. What a front radiator
-takes of the length is found by radiator-card. When short: a shorter card or another layout.`,
+	takes of the length is found by radiator-card. When short: a shorter card or another layout.`,
 	Source: "PCI Express card electromechanical specification for the bracket plane; case sheets, common practice",
 	Reads:  []build.Seat{build.Case, build.Graphics},
 	Check: func(v *View) []Margin {

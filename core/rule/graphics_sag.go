@@ -18,8 +18,8 @@ var GraphicsSag = Rule{
 	Doc: `have = 1.47 N·m (what bracket and slot bear alone: 1.0 kg at 150 mm) + mass a fitted holder supports × 9.81 m/s² × half the card's length
 need = card mass × 9.81 m/s² × half the card's length
 It concerns cards lying on their side in the slot of a standing board; one that hangs in its own plane does not sag.
-Assumes the card's centre of mass at half its length. Advice only. When short: fit a card holder, and carry the machine
-with the card out or the case lying.`,
+	Assumes the card's centre of mass at half its length. Advice only. When short: fit a card holder, and carry the machine
+	with the card out or the case lying.`,
 	Source: "support above about 1.0 kg: common practice",
 	Reads:  []build.Seat{build.Case, build.Graphics, build.Cards},
 	Check: func(v *View) []Margin {

@@ -14,8 +14,8 @@ var GraphicsSlot = Rule{
 	Doc: `wall: have = thickness limit of the place − 20.32 mm × (bracket place of the card's slot − 1), mm; need = card + breathing gap, mm
 radiator: have = that − what a radiator under the card takes (see radiator-card), mm; need = the same
 The case's sheet measures from a card in the first bracket place; many large boards put their first long slot in the second. Found
-only where the card's slot is not in the first place; graphics-thickness finds the rest. When short: a board with its slot
-in the first place, or a thinner card.`,
+	only where the card's slot is not in the first place; graphics-thickness finds the rest. When short: a board with its slot
+	in the first place, or a thinner card.`,
 	Source: "slot pitch 20.32 mm: public CAD models of the microATX board",
 	Reads:  []build.Seat{build.Case, build.Board, build.Cooler, build.Graphics},
 	Check: func(v *View) []Margin {

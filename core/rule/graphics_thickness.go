@@ -14,7 +14,7 @@ var GraphicsThickness = Rule{
 	Doc: `have = thickness limit at plate position 0 + what the plate has moved, for a card behind or facing, mm
 need = card thickness + gap the place needs between the card's fans and the panel, mm
 In millimetres: "three slots" is anything from 55 to 65. A card hanging in the board's slot gains nothing from a moved
-plate. What a bottom or side radiator takes is found by radiator-card. When short: move the plate, a thinner card.`,
+	plate. What a bottom or side radiator takes is found by radiator-card. When short: move the plate, a thinner card.`,
 	Source: "case sheets, common practice; slot pitch 20.32 mm",
 	Reads:  []build.Seat{build.Case, build.Graphics},
 	Check: func(v *View) []Margin {

@@ -15,7 +15,7 @@ var GrowthDrives = Rule{
 	Title: "A socket for another drive is left",
 	Doc: `have = module sockets for storage on the board − modules fitted; need = 1 where an upgrade is thought of, else 0
 Advice only. What using a further socket switches off stands in the lanes rule. Bays for 2.5 and 3.5 inch drives are counted
-by the bays rule.`,
+	by the bays rule.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Board, build.Boot, build.Cache, build.Archive},
 	Check: func(v *View) []Margin {

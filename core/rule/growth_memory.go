@@ -14,7 +14,7 @@ var GrowthMemory = Rule{
 	Title: "Memory slots are left for later",
 	Doc: `have = slots of the board − modules fitted; need = modules of one more such kit where an upgrade is thought of, else 0
 Advice only. Four modules run slower than two on most platforms, so even free slots are a second choice: larger modules in
-place of these are the first.`,
+	place of these are the first.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Board, build.Memory},
 	Check: func(v *View) []Margin {

@@ -16,8 +16,8 @@ var HeaderCurrent = Rule{
 	Doc: `pump: have = current of the header the pump takes, A; need = current of the pump, A
 fans: have = current of the header that is nearest to its limit, A; need = current of the fans that hang on it, A
 The fans of case and cooler and the added ones hang one on each header, heaviest first, the rest on splitters where most room is left;
-where that overloads a header every other way is tried. A hub that the supply feeds gives its own current; one that it does not feed only
-splits. A fan takes about half as much again for a second when it starts, which headers bear. When short: a fan hub that the supply feeds.`,
+	where that overloads a header every other way is tried. A hub that the supply feeds gives its own current; one that it does not feed only
+	splits. A fan takes about half as much again for a second when it starts, which headers bear. When short: a fan hub that the supply feeds.`,
 	Source: "1 A a fan header, 2 to 3 A a pump header: common practice, the board's sheet rules; start current at most 2.2 A for 1 s: 4-wire PWM fan specification § 2.1.2",
 	Reads:  []build.Seat{build.Case, build.Board, build.Cooler, build.Fans, build.Cards},
 	Check: func(v *View) []Margin {

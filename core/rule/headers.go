@@ -14,12 +14,12 @@ var Headers = Rule{
 	Group: Mate,
 	Title: "Every lead finds a header",
 	Doc: `For each kind of header: have = headers on the board and on cards and hubs; need = leads of the case's front panel,
-of fans, pump and lighting, and of cards and hubs that hang on a header
+	of fans, pump and lighting, and of cards and hubs that hang on a header
 Fan leads are those of the case's own fans, the cooler's and the added ones. Where fans outnumber headers but a splitter keeps
-every header within its current, the margin advises the splitters; where it does not, a fan hub fed from the supply is needed.
-A pump has a header to itself: a pump header, or a fan header that carries it. A front socket whose lead finds no header stays
-dead; a Type-C lead does not go on a 19-pin header. Lighting that finds no header stays dark, which is a fault only where the
-customer wishes for it. Never join a 5 V lead to a 12 V header: it destroys the lights.`,
+	every header within its current, the margin advises the splitters; where it does not, a fan hub fed from the supply is needed.
+	A pump has a header to itself: a pump header, or a fan header that carries it. A front socket whose lead finds no header stays
+	dead; a Type-C lead does not go on a 19-pin header. Lighting that finds no header stays dark, which is a fault only where the
+	customer wishes for it. Never join a 5 V lead to a 12 V header: it destroys the lights.`,
 	Source: "common practice; front headers: board practice",
 	Reads:  []build.Seat{build.Case, build.Board, build.Cooler, build.Fans, build.Cards},
 	Bounds: []Sum{

@@ -17,11 +17,11 @@ var HeldPower = Rule{
 	Group: Cool,
 	Title: "Heat takes no speed away",
 	Doc: `For each activity and processor or graphics card, in the brief's room on its hottest day: have = share of its speed that it keeps for
-ever, %; need = 97 %
+	ever, %; need = 97 %
 have = (held ÷ asked power)^(1/3): near its sustained power a part's voltage follows its frequency, so power goes as its cube
 Held power is what is left when every fan that serves the part is at full speed and its temperature is at its limit.
-With no brief: everything at work at 22 °C. A build with seats still open is judged by its parts in air as cool as the room: in a case
-they hold less. When short: a larger cooler, more air, a part that asks less.`,
+	With no brief: everything at work at 22 °C. A build with seats still open is judged by its parts in air as cool as the room: in a case
+	they hold less. When short: a larger cooler, more air, a part that asks less.`,
 	Source: "dynamic power ∝ frequency × voltage²: textbook; allowed loss: common practice",
 	Reads:  loadSeats,
 	Early: []Early{

@@ -16,13 +16,13 @@ var Lanes = Rule{
 	Group: Mate,
 	Title: "Slots and sockets starve nothing that sits in them",
 	Doc: `have = data rate of the link a card or module gets: the lesser of its own lanes and those its slot keeps beside the others in
-use, at the least generation of its own, slot, processor and riser, MB/s each way
+	use, at the least generation of its own, slot, processor and riser, MB/s each way
 need = graphics card: half of what it is wired for, under which work starts to feel it; drive: its own reading speed; network card:
-its link rate; other cards: what they are wired for
+	its link rate; other cards: what they are wired for
 Cards and modules are placed together, over every way the board allows: most placed, then least bandwidth lost. A graphics card or
-network card under its need is a clash. A drive or other card that is slower there works all the same, so that it only advises, unless
-the brief asks for more speed of that drive than the link carries. When short: another slot, a board with more lanes, or a drive on
-SATA that does not share.`,
+	network card under its need is a clash. A drive or other card that is slower there works all the same, so that it only advises, unless
+	the brief asks for more speed of that drive than the link carries. When short: another slot, a board with more lanes, or a drive on
+	SATA that does not share.`,
 	Source: "data rate of lanes: PCI Express Base specification, line code only; half the lanes of a graphics card: common practice; sharing: the board's manual",
 	Reads:  []build.Seat{build.Case, build.Board, build.Processor, build.Graphics, build.Boot, build.Cache, build.Archive, build.Cards},
 	Early: []Early{

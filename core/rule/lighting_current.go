@@ -14,10 +14,10 @@ var LightingCurrent = Rule{
 	Group: Feed,
 	Title: "No lighting header gives more current than it may",
 	Doc: `For 5 V and for 12 V lighting: have = current of the header that is nearest to its limit, A; need = most current of the lights
-that hang on it, A
+	that hang on it, A
 Leads hang one on each header, heaviest first, the rest on splitters where most room is left; where that overloads a header every other
-way is tried. Lights that find no header at all stay dark and are the rule headers. Never join a 5 V lead to a 12 V header: it destroys
-the lights. When short: a lighting hub that the supply feeds.`,
+	way is tried. Lights that find no header at all stay dark and are the rule headers. Never join a 5 V lead to a 12 V header: it destroys
+	the lights. When short: a lighting hub that the supply feeds.`,
 	Source: "3 A a header: common practice, the board's sheet rules",
 	Reads:  []build.Seat{build.Case, build.Board, build.Cooler, build.Fans, build.Cards},
 	Check: func(v *View) []Margin {

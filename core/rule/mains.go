@@ -16,8 +16,8 @@ var Mains = Rule{
 	Doc: `have = 80 % of the circuit's fuse or breaker, A
 need = (wall power with everything at work + screens bought) ÷ power factor ÷ mains voltage, A
 Wall power as in the rule supply-efficiency; the power factor is the least of the supply's level. What else hangs on the circuit (a
-heater, a printer, a second machine) comes on top, and the customer must say so. The brief's voltage and circuit hold, 230 V and 10 A
-where it does not say. This is a warning, not a design: wiring, cords and outlets are for local codes and a licensed electrician.`,
+	heater, a printer, a second machine) comes on top, and the customer must say so. The brief's voltage and circuit hold, 230 V and 10 A
+	where it does not say. This is a warning, not a design: wiring, cords and outlets are for local codes and a licensed electrician.`,
 	Source: "continuous load at most 80 % of the overcurrent device: NEC 210.20(A), 1 ÷ 1.25; elsewhere common practice; power factor: 80 PLUS programme",
 	Reads: []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Graphics, build.Supply, build.Boot,
 		build.Cache, build.Archive, build.Fans, build.Cards, build.Screens},

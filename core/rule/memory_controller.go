@@ -15,7 +15,7 @@ var MemoryController = Rule{
 	Title: "The processor drives this generation of memory",
 	Doc: `have = 1 where the processor's sheet lists the kit's generation, else 0; need = 1
 The controller sits in the processor, so that a board alone does not settle it. When it clashes: another kit and a board
-for it, or another processor.`,
+	for it, or another processor.`,
 	Source: "common practice: the memory table of a processor's sheet",
 	Reads:  []build.Seat{build.Processor, build.Memory},
 	Check: func(v *View) []Margin {

@@ -15,7 +15,7 @@ var MemoryCount = Rule{
 	Doc: `have = memory slots of the board
 need = modules of a kit × kits
 A board with two slots takes two modules, whatever the size. When short: fewer and larger modules, which also run faster,
-or a board with more slots.`,
+	or a board with more slots.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Board, build.Memory},
 	Check: func(v *View) []Margin {

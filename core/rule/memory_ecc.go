@@ -12,8 +12,8 @@ var MemoryECC = Rule{
 	Group: Mate,
 	Title: "Error-correcting memory works throughout",
 	Doc: `For memory, board and processor each: have = 1 where its sheet says it runs error correction, else 0; need = 1 where the
-brief asks for error-correcting memory. One that does not turns the correction off for all. Correction inside the memory chips,
-which every DDR5 module has, does not count: it does not cover the way to the processor. When it clashes: change the part named.`,
+	brief asks for error-correcting memory. One that does not turns the correction off for all. Correction inside the memory chips,
+	which every DDR5 module has, does not count: it does not cover the way to the processor. When it clashes: change the part named.`,
 	Source: "JESD79-5: side-band error correction takes 40-bit subchannels; that all three must support it: common practice",
 	Reads:  []build.Seat{build.Board, build.Processor, build.Memory},
 	Check: func(v *View) []Margin {

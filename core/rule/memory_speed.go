@@ -13,11 +13,11 @@ var MemorySpeed = Rule{
 	Group: Mate,
 	Title: "The memory runs at the speed it is sold for",
 	Doc: `speed: have = least of the kit's fastest profile, the processor's rate and the board's rate, both for the number of modules
-that share a channel (one, or two and more), MT/s; need = the kit's fastest profile, MT/s
+	that share a channel (one, or two and more), MT/s; need = the kit's fastest profile, MT/s
 channels: have = modules, at most the processor's channels; need = the processor's channels
 Both only advise: slower memory works, and the money for a faster profile is lost. Modules are taken to be
-spread evenly over the channels. When short: two large modules in place of four small ones, a board and a processor rated for
-more, or a cheaper kit.`,
+	spread evenly over the channels. When short: two large modules in place of four small ones, a board and a processor rated for
+	more, or a cheaper kit.`,
 	Source: "rate of a channel, MT/s × 8 bytes: JESD79-4 and JESD79-5; that two modules a channel run slower: memory tables of processors and boards, common practice",
 	Reads:  []build.Seat{build.Board, build.Processor, build.Memory},
 	Check: func(v *View) []Margin {

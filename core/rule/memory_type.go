@@ -14,7 +14,7 @@ var MemoryType = Rule{
 	Doc: `generation: have = 1 where board and kit are of one memory generation, else 0; need = 1
 form: have = 1 where the modules have the form of the board's slots (UDIMM, SO-DIMM, RDIMM), else 0; need = 1
 The notches of generations and forms differ: a module of another kind does not seat. Do not force one. When it clashes:
-another kit.`,
+	another kit.`,
 	Source: "JEDEC module outlines MO-309 (DDR4) and MO-329 (DDR5), from memory: the notches differ",
 	Reads:  []build.Seat{build.Board, build.Memory},
 	Check: func(v *View) []Margin {

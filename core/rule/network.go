@@ -16,7 +16,7 @@ var Network = Rule{
 	Doc: `wired: have = fastest wired interface of board and cards, Mbit/s; need = what the brief asks, Mbit/s
 wireless: the same of wireless interfaces
 The figures are link rates: about 94 % of a wired rate carries data, and seldom more than half of a wireless one. The other end
-must keep up. When short: a board with a faster interface, or a card.`,
+	must keep up. When short: a board with a faster interface, or a card.`,
 	Source: "IEEE 802.3 link rates; wireless share: common practice",
 	Reads:  []build.Seat{build.Board, build.Cards},
 	Check: func(v *View) []Margin {

@@ -15,13 +15,13 @@ var Noise = Rule{
 	Group: Cool,
 	Title: "Machine is as quiet at the chair as wished",
 	Doc: `Where the brief names a level, for each activity on an ordinary day and at rest: have = level wished for, dB(A); need = predicted level
-at the chair, dB(A)
+	at the chair, dB(A)
 Lp = 10·lg Σ 10^(Lw/10) − 10·lg(2π·r²), r = distance to the ear, m (0.7 m where the brief does not say), over a reflecting plane
 each fan: Lw = sheet's level at 1 m + 8 dB + 10·lg(count) + 50·lg(speed ÷ full speed), at least 20 dB(A) while it turns
 pump, turning disks: sheet's level at 1 m + 8 dB, at any speed; the card as a whole; the supply's fan by its load
 A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level decides; the band says what a meter may show.
-A build with seats still open is judged by what there is of it, in air as cool as the room: with the rest it can only be louder.
-When short: larger fans that turn slower, a freer front, parts that draw less.`,
+	A build with seats still open is judged by what there is of it, in air as cool as the room: with the rest it can only be louder.
+	When short: larger fans that turn slower, a freer front, parts that draw less.`,
 	Source: "level addition and hemisphere: ISO 3744; speed law: ASHRAE Handbook, Fan sound; what a bare figure means: common practice",
 	Reads:  loadSeats,
 	Early: []Early{

@@ -14,7 +14,7 @@ var Platform = Rule{
 	Title: "The board's chipset runs the processor",
 	Doc: `have = 1 where the processor's sheet lists the board's chipset, else 0; need = 1
 One socket often carries several generations of processors, and not every chipset runs them all. When it clashes: another
-board or another processor.`,
+	board or another processor.`,
 	Source: "common practice: the processor support list of a board's maker",
 	Reads:  []build.Seat{build.Board, build.Processor},
 	Check: func(v *View) []Margin {

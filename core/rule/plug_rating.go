@@ -14,10 +14,10 @@ var PlugRating = Rule{
 	Group: Feed,
 	Title: "Slot and plugs may give the graphics card its power",
 	Doc: `have = 75 W of the slot + rating of each of the card's sockets, W: 75 (6 contacts), 150 (8 contacts), 12 contacts what the sense
-pins of the supply's plug announce, at most 600
+	pins of the supply's plug announce, at most 600
 need = the card's sustained power, W
 A supply's 12-contact plug of 300 W lets a card draw 300 W through it, whatever the supply's rating. Push that plug home and keep its
-cable straight for the first 35 mm: it has far less contact to spare than the others. When short: a supply whose plug announces more.`,
+	cable straight for the first 35 mm: it has far less contact to spare than the others. When short: a supply whose plug announces more.`,
 	Source: "ATX 3.0 design guide 2.01, table 3-5; slot 75 W and the sum: PCIe CEM; sense coding: ATX 3.1 guide § 3.3; straight run: trade guidance",
 	Reads:  []build.Seat{build.Graphics, build.Supply},
 	Check: func(v *View) []Margin {

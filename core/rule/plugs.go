@@ -16,10 +16,10 @@ var Plugs = Rule{
 	Title: "Every power socket gets a plug, and its own cable if asked",
 	Doc: `For board, processor, graphics card, drives, and cards and hubs: have = sockets that get a plug; need = sockets
 Plugs are given to sockets over every way there is: most sockets fed. Two card sockets share a cable of two plugs only while the load
-of both stays within what one cable carries; a socket's load is the card's power in proportion to what slot and plugs may give. A
-12-contact plug feeds a card only while its sense pins announce the load. Sockets that a board may leave empty at ordinary load only
-advise. Card, processor and drive plugs look alike and are pinned differently: never use a cable of another supply, nor force a plug.
-When short: another supply. Graphics cards are never fed through SATA adapters.`,
+	of both stays within what one cable carries; a socket's load is the card's power in proportion to what slot and plugs may give. A
+	12-contact plug feeds a card only while its sense pins announce the load. Sockets that a board may leave empty at ordinary load only
+	advise. Card, processor and drive plugs look alike and are pinned differently: never use a cable of another supply, nor force a plug.
+	When short: another supply. Graphics cards are never fed through SATA adapters.`,
 	Source: "ATX 3.0 design guide § 2.2.1 (plugs and pin loads) and table 3-5 (ratings); no shared cable beyond three wires at 6 A: common practice",
 	Reads:  []build.Seat{build.Board, build.Graphics, build.Supply, build.Boot, build.Cache, build.Archive, build.Cards},
 	Early:  []Early{{Seats: []build.Seat{build.Board, build.Supply}}, {Seats: []build.Seat{build.Board, build.Graphics, build.Supply}}},

@@ -20,7 +20,7 @@ var ProcessorPlugs = Rule{
 	Doc: `have = sum over the board's processor sockets that the supply has a plug for: 384 W (8 contacts) or 192 W (4 contacts)
 need = processor boost ÷ 0.9, since the board's converters keep a tenth, W
 Sockets a board may leave empty count where the supply has a plug left for them. Whether the sockets that must be fed are fed is the rule
-plugs. When short: a supply with more processor plugs, or a board with more sockets.`,
+	plugs. When short: a supply with more processor plugs, or a board with more sockets.`,
 	Source: "live pins × 8 A × 12 V; 6 to 8 A a pin: ATX 3.0 design guide § 2.2.1; efficiency of the board's converters: common practice",
 	Reads:  []build.Seat{build.Board, build.Processor, build.Supply},
 	Check: func(v *View) []Margin {

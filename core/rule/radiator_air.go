@@ -12,7 +12,7 @@ var RadiatorAir = Rule{
 	Title: "The loop's air gathers in the radiator, not in the pump",
 	Doc: `have = 1 where the radiator's highest point lies above the pump, else 0; need = 1; advice only.
 A closed loop loses a little coolant over the years and air gathers at its highest point. In the pump it is heard, and the
-pump runs dry. When short: hang the radiator higher, or with its tubes at the bottom; never with the pump at the top.`,
+	pump runs dry. When short: hang the radiator higher, or with its tubes at the bottom; never with the pump at the top.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Case, build.Cooler},
 	Check: func(v *View) []Margin {

@@ -12,7 +12,7 @@ var RadiatorCard = Rule{
 	Group: Fit,
 	Title: "The radiator leaves the graphics card its room",
 	Doc: `takes = radiator with its fans − thickness it may have before it takes room from the card, mm; nothing found where that is
-not positive, or where the mount never meets the card.
+	not positive, or where the mount never meets the card.
 length (front mount): have = longest card − takes; need = card with a plug at its end, mm
 thickness (other mounts): have = thickness limit at the plate's position − takes; need = card + breathing gap, mm
 When short: another face for the radiator, a thinner one, or a smaller card.`,

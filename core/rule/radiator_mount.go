@@ -20,7 +20,7 @@ fans: have = fans side by side the mount takes; need = sections of the radiator
 length: have = longest radiator of the mount; need = radiator with its tanks, mm
 thickness: have = thickest radiator with its fans, nothing else in the way; need = radiator + one layer of its fans, mm
 The nominal size (fans × fan size) leaves the tanks out, which take 30 to 40 mm: length is checked on its own. What it takes
-from the card, the memory and the board is found by radiator-card, radiator-memory and radiator-board.`,
+	from the card, the memory and the board is found by radiator-card, radiator-memory and radiator-board.`,
 	Source: "radiator nominal length = n × fan size: naming practice; figures: makers' sheets",
 	Reads:  []build.Seat{build.Case, build.Cooler},
 	Check: func(v *View) []Margin {

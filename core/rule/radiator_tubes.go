@@ -9,7 +9,7 @@ var RadiatorTubes = Rule{
 	Title: "Tubes reach from the socket to the mount",
 	Doc: `have = free length of the tubes, mm; need = routed path from the processor socket to this mount, mm
 The case's sheet gives the path with ordinary bends; tubes pulled tight kink or load their fittings. When short: turn the
-radiator so that its tanks come nearer the socket, another face, or a loop with longer tubes.`,
+	radiator so that its tanks come nearer the socket, another face, or a loop with longer tubes.`,
 	Source: "makers' sheets, common practice",
 	Reads:  []build.Seat{build.Case, build.Cooler},
 	Check: func(v *View) []Margin {

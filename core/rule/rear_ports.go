@@ -15,9 +15,9 @@ var RearPorts = Rule{
 	Group: Mate,
 	Title: "The machine has the USB ports asked for",
 	Doc: `have = USB ports of 5 Gbit/s and more: rear ports of the board + ports of cards + front sockets of the case on 19-pin and
-Type-C headers; need = what the brief asks
+	Type-C headers; need = what the brief asks
 Front sockets count as far as the board and the cards have headers for their leads. When short: a board or a card with more ports;
-a hub on a port shares the rate of that port.`,
+	a hub on a port shares the rate of that port.`,
 	Source: "USB 3.2 (5 Gbit/s is Gen 1×1); ports of front headers: board practice",
 	Reads:  []build.Seat{build.Case, build.Board, build.Cards},
 	Check: func(v *View) []Margin {

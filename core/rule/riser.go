@@ -12,9 +12,9 @@ var Riser = Rule{
 	Group: Fit,
 	Title: "The riser carries the card's link",
 	Doc: `have = PCIe generation of the riser; need = the lesser of the card's and its slot's generation; advice only: a link trains down
-to what the riser carries, and each generation less halves what it carries. Set the slot to the riser's generation in the firmware:
-left to itself a link may train too high and drop out. Unknown where the case states no riser: then one must be bought, and its
-generation asked for. When short: a riser of a later generation, if the picture work is bound by the link at all.`,
+	to what the riser carries, and each generation less halves what it carries. Set the slot to the riser's generation in the firmware:
+	left to itself a link may train too high and drop out. Unknown where the case states no riser: then one must be bought, and its
+	generation asked for. When short: a riser of a later generation, if the picture work is bound by the link at all.`,
 	Source: "PCI Express base specification: rate a lane doubles with each generation; common practice",
 	Reads:  []build.Seat{build.Case, build.Board, build.Graphics},
 	Check: func(v *View) []Margin {

@@ -22,10 +22,10 @@ var Room = Rule{
 	Group: Cool,
 	Title: "Room carries the heat away",
 	Doc: `For each activity on an ordinary day: have = heat an ordinary room gives off at a rise of 5 K, W; need = wall power, W: all of it warms
-the room
+	the room
 have = 5 K × (40 W/K of walls + ρ·cp × 35 m³ × 0.5 air changes an hour), 230 W at sea level
 Advice: it never fails a build. When negative: the room gets warm over a working day with door and window shut, and a warm room
-warms the machine; air the room, or ask for the hottest day as it then is.`,
+	warms the machine; air the room, or ask for the hottest day as it then is.`,
 	Source: "energy balance of a room: ASHRAE Handbook, Fundamentals; room and rise: common practice",
 	Reads:  loadSeats,
 	Check: func(v *View) []Margin {

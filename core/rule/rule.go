@@ -33,7 +33,7 @@ type Rule struct {
 	ID     string // never used again for another rule
 	Group  Group
 	Title  string // no full stop, at most 60 characters
-	Doc    string // what, formula with units, what is assumed, what to do when it is short
+	Doc    string // what, formula with units, what is assumed, what to do when it is short; a line that goes on begins with a tab
 	Source string // standard, section and table; or "common practice"
 	// Reads is what the rule looks at. The planner checks a rule as soon as these seats are decided, and makes a table of
 	// allowed pairs of a rule that reads two; so Check must not look at any other seat.

@@ -17,9 +17,9 @@ var ScreenMode = Rule{
 	Group: Mate,
 	Title: "The screens bought show the pictures asked for",
 	Doc: `have = screens bought that show at least the width, height, refresh and bits a colour asked; need = screens the brief asks to
-be bought
+	be bought
 Each screen serves one picture: the picture with most pixels a second goes first, on the smallest screen that shows it. When short:
-another screen.`,
+	another screen.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Screens},
 	Check: func(v *View) []Margin {

@@ -15,14 +15,14 @@ var Screens = Rule{
 	Group: Mate,
 	Title: "Every screen has an output that carries its picture",
 	Doc: `For each screen: have = payload of the output it gets, Mbit/s; need = pixel clock × bits per pixel of its mode at its depth in full
-colour, Mbit/s; with display stream compression 8 bits per pixel
+	colour, Mbit/s; with display stream compression 8 bits per pixel
 Screens are the customer's own and those bought with the machine. Outputs are the graphics card's where there is one, and the
-board's where the processor has graphics. Every way of giving outputs and adapters to screens is tried: most screens carried, then
-fewest compressed, then fewest adapters. The pixel clock is that of CVT reduced blanking version 2, on HDMI that of CTA-861 for
-television modes; the screen must accept it. A link is the slower of output, adapter and input. A screen of the customer's own with no
-input named is taken to have the input of the output and to accept compression. On an HDMI FRL link 3 % are kept for coding. An engine
-drives no more screens than its sheet says. With no screen in the brief: have = outputs, need = 1. When it clashes: a card or board with
-a faster or one more output, an adapter, or less refresh or depth.`,
+	board's where the processor has graphics. Every way of giving outputs and adapters to screens is tried: most screens carried, then
+	fewest compressed, then fewest adapters. The pixel clock is that of CVT reduced blanking version 2, on HDMI that of CTA-861 for
+	television modes; the screen must accept it. A link is the slower of output, adapter and input. A screen of the customer's own with no
+	input named is taken to have the input of the output and to accept compression. On an HDMI FRL link 3 % are kept for coding. An engine
+	drives no more screens than its sheet says. With no screen in the brief: have = outputs, need = 1. When it clashes: a card or board with
+	a faster or one more output, an adapter, or less refresh or depth.`,
 	Source: "VESA CVT 1.2, CTA-861; payloads: VESA DisplayPort 1.4 and 2.1, HDMI 1.4, 2.0 and 2.1; compression 8 bits per pixel: VESA DisplayPort 2.0, table 2-157",
 	Reads:  []build.Seat{build.Board, build.Processor, build.Graphics, build.Cards, build.Screens},
 	Check: func(v *View) []Margin {

@@ -16,9 +16,9 @@ var Seats = Rule{
 	Title: "Every seat that must be filled is filled",
 	Doc: `machine: have = seats filled of case, main board, processor, processor cooler, memory, power supply and boot drive; need = 7
 Besides, where the brief asks for them: the screens to be bought and an uninterruptible supply, each have = what is chosen, need =
-what is asked. Work in hand and what is kept may lie on the boot drive, so that their seats may stay empty.
+	what is asked. Work in hand and what is kept may lie on the boot drive, so that their seats may stay empty.
 Every other rule is silent where a seat it needs is empty, so that this one alone says that a build is not complete. A cooler that
-comes with a processor is put in its seat like any other.`,
+	comes with a processor is put in its seat like any other.`,
 	Source: "common practice",
 	Reads: []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Supply, build.Boot,
 		build.Screens, build.UPS},

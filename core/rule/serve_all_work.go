@@ -13,7 +13,7 @@ var ServeAllWork = Rule{
 	Doc: `have = all-thread work of the processor at sustained power, work points
 need = floor of the brief for all threads, work points
 The points are those of sustained power: whether the cooler holds that power is another rule's business (held-power). When
-short: a processor with more or faster cores.`,
+	short: a processor with more or faster cores.`,
 	Source: "the catalog's calibration block",
 	Reads:  []build.Seat{build.Processor},
 	Check: func(v *View) []Margin {

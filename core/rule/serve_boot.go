@@ -14,9 +14,9 @@ var ServeBoot = Rule{
 	Doc: `have = drives in the boot seat × capacity, decimal GB
 need = boot + cache where no cache drive is fitted + archive where no archive drive is fitted, decimal GB
 One drive will do where it holds everything: a tier without a drive of its own lies on the boot drive. Every size already
-includes the share of a drive that is best kept free. As a sum: the boot seat gives its capacity and takes all three sizes;
-a drive in the cache or archive seat gives its tier's size back. When short: a larger boot drive, or a drive of its own for
-one of the tiers.`,
+	includes the share of a drive that is best kept free. As a sum: the boot seat gives its capacity and takes all three sizes;
+	a drive in the cache or archive seat gives its tier's size back. When short: a larger boot drive, or a drive of its own for
+	one of the tiers.`,
 	Source: "free space kept: common practice; sizes decimal, as drives are sold (IEC 80000-13 prefixes)",
 	Reads:  []build.Seat{build.Boot, build.Cache, build.Archive},
 	Filled: []build.Seat{build.Cache, build.Archive},

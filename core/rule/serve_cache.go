@@ -13,7 +13,7 @@ var ServeCache = Rule{
 	Doc: `have = drives in the cache seat × capacity, decimal GB
 need = floor of the brief for work in hand, decimal GB
 Without a cache drive the work in hand lies on the boot drive and this rule says nothing (serve-boot does). When short: a
-larger cache drive, or fewer jobs in hand at once.`,
+	larger cache drive, or fewer jobs in hand at once.`,
 	Source: "a quarter of a scratch drive kept free: common practice",
 	Reads:  []build.Seat{build.Cache},
 	Check: func(v *View) []Margin {

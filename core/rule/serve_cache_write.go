@@ -13,7 +13,7 @@ var ServeCacheWrite = Rule{
 	Doc: `have = writing speed of the cache drive once its fast cache is full, MB/s; of the boot drive where there is no cache drive
 need = floor of the brief: media rate × streams × 1.5, MB/s
 The first gigabytes go faster on many drives; a long copy or a long take does not. When short: a drive that states a higher
-held speed.`,
+	held speed.`,
 	Source: "held write for capture = rate × streams × 1.5: common practice",
 	Reads:  []build.Seat{build.Boot, build.Cache},
 	First:  []build.Seat{build.Cache, build.Boot},

@@ -13,7 +13,7 @@ var ServeChannels = Rule{
 	Doc: `have = memory channels that hold a module: least of the processor's channels and the modules fitted
 need = floor of the brief: 2 for everything past letters and the web
 One module in a machine of two channels leaves half of the bandwidth unused, and processors' own graphics feel it most. When
-short: the same size in two modules, which costs little more.`,
+	short: the same size in two modules, which costs little more.`,
 	Source: "JESD79-4, JESD79-5: a channel is 64 data bits wide; two modules for all but light use: common practice",
 	Reads:  []build.Seat{build.Processor, build.Memory},
 	Check: func(v *View) []Margin {

@@ -14,8 +14,8 @@ var ServeEndurance = Rule{
 	Doc: `have = drives × rated endurance, TB written ÷ TB written a year to the tiers on them, years; of the drive that is spent first
 need = floor of the brief, years
 1 TB = 10^12 bytes. A tier without a drive of its own is written to the boot drive. Hard disks have no such rating and are
-left out, and so is a drive nothing is written to. When short: a drive rated for more, or a larger one, which is rated for
-more in proportion.`,
+	left out, and so is a drive nothing is written to. When short: a drive rated for more, or a larger one, which is rated for
+	more in proportion.`,
 	Source: "TB written: JESD218; 8 hours a day at 40 °C for the client class",
 	Reads:  []build.Seat{build.Boot, build.Cache, build.Archive},
 	Check: func(v *View) []Margin {

@@ -15,8 +15,8 @@ var ServeEngines = Rule{
 	Doc: `have = 1 where the graphics card or the processor's own graphics reads (or writes) the format in hardware, else 0
 need = 1 for every format the brief asks for
 Either engine serves: both stay usable with a card fitted. A format without an engine falls on the processor's cores, and
-playing several streams of it then stutters. When short: another card or a processor whose graphics knows the format; or
-convert the footage to an editing format first, which the brief can say.`,
+	playing several streams of it then stutters. When short: another card or a processor whose graphics knows the format; or
+	convert the footage to an editing format first, which the brief can say.`,
 	Source: "formats by their open standards (ITU-T H.264, H.265; AV1 bitstream specification); the need is common practice",
 	Reads:  []build.Seat{build.Processor, build.Graphics},
 	Check: func(v *View) []Margin {

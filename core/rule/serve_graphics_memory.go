@@ -16,10 +16,10 @@ var ServeGraphicsMemory = Rule{
 	Group: Serve,
 	Title: "Enough memory on the graphics card",
 	Doc: `have = memory on the graphics card, GiB; without a card, the 2 GiB that a processor's own graphics borrows of main
-memory, which the brief's memory need includes
+	memory, which the brief's memory need includes
 need = floor of the brief for graphics memory, GiB
 What does not fit is fetched over the slot again and again, or does not run at all. When short: a card with more memory; a
-faster card with the same memory does not help.`,
+	faster card with the same memory does not help.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Processor, build.Graphics},
 	First:  []build.Seat{build.Graphics, build.Processor},

@@ -14,7 +14,7 @@ var ServeGraphicsRate = Rule{
 	Doc: `have = bandwidth of the memory on the graphics card, MB/s; 0 without a card, whose own memory the need is about
 need = floor of the brief for that bandwidth, MB/s
 A language model writes a token each time all of its weights have been read. Peak figures; the need allows for what streaming
-reads reach of them. When short: a card with faster memory, or a model with fewer or smaller weights.`,
+	reads reach of them. When short: a card with faster memory, or a model with fewer or smaller weights.`,
 	Source: "Williams, Waterman, Patterson, CACM 52(4), 2009; the catalog's calibration block",
 	Reads:  []build.Seat{build.Graphics},
 	Check: func(v *View) []Margin {

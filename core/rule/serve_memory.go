@@ -14,7 +14,7 @@ var ServeMemory = Rule{
 	Doc: `have = kits × modules in a kit × size of a module, GiB
 need = floor of the brief for memory, GiB
 The need is rounded up to what two equal modules make, since a two-slot board takes two. Memory a machine does not use buys
-nothing. When short: larger modules; only then more of them, which run slower.`,
+	nothing. When short: larger modules; only then more of them, which run slower.`,
 	Source: "common practice",
 	Reads:  []build.Seat{build.Memory},
 	Check: func(v *View) []Margin {

@@ -16,8 +16,8 @@ var ServeMemoryRate = Rule{
 need = floor of the brief for memory bandwidth, MB/s
 The rate that runs is the least of the kit's profile and what processor and board drive with one or two modules a channel.
 Channels = least of the processor's channels and the modules fitted: a single module halves the bandwidth of a two-channel
-machine. Peak figures; streaming reads reach three quarters to nine tenths of them, which the need allows for. When short:
-two modules in place of one, or a faster kit that board and processor drive.`,
+	machine. Peak figures; streaming reads reach three quarters to nine tenths of them, which the need allows for. When short:
+	two modules in place of one, or a faster kit that board and processor drive.`,
 	Source: "JESD79-4, JESD79-5: a channel is 64 data bits wide",
 	Reads:  []build.Seat{build.Board, build.Processor, build.Memory},
 	Check: func(v *View) []Margin {

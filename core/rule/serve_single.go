@@ -13,8 +13,8 @@ var ServeSingle = Rule{
 	Doc: `have = one-thread work of the processor, work points
 need = floor of the brief for one thread, work points
 What cannot be shared out among cores (a click answered, a game's main loop, a formula recalculated) goes only as fast as one
-core. What a work point is stands in the catalog's calibration block. When short: a processor with faster cores, not one
-with more of them.`,
+	core. What a work point is stands in the catalog's calibration block. When short: a processor with faster cores, not one
+	with more of them.`,
 	Source: "serial share of a job: Amdahl 1967, as written in Gustafson 1988; points: the catalog's calibration block",
 	Reads:  []build.Seat{build.Processor},
 	Check: func(v *View) []Margin {

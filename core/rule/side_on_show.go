@@ -16,8 +16,8 @@ var SideOnShow = Rule{
 	Title: "The glazed side faces the chair and shows the board",
 	Doc: `have = 1 where the side that faces the chair is glazed and the board or the card stands behind it in this layout; need = 1
 Advice only, for cases with a glazed side whose place is named. The front faces the chair's side of the room, so a machine at
-the left of the chair turns its right side to it, as one stands before the front, and one at the right its left side. A machine
-on a shelf shows its front. When it shows the wrong side: the other side of the desk, the other layout, or a case without glass.`,
+	the left of the chair turns its right side to it, as one stands before the front, and one at the right its left side. A machine
+	on a shelf shows its front. When it shows the wrong side: the other side of the desk, the other layout, or a case without glass.`,
 	Source: "geometry",
 	Reads:  []build.Seat{build.Case},
 	Check: func(v *View) []Margin {

@@ -12,10 +12,10 @@ var SingleCopy = Rule{
 	Group: Care,
 	Title: "What is kept exists more than once",
 	Doc: `in the machine: have = drives that hold what is kept, 2 where the archive's drives stand in pairs, else 1; need = 2.
-Only where the brief asks for copies, and binding then.
+	Only where the brief asks for copies, and binding then.
 in all: have = the same; need = 3. Advice: three copies, on two kinds of medium, one of them in another building. A pair of
-drives in one machine survives a drive and nothing else: not a theft, a fire, a wrong key or a program that encrypts. It is not
-a backup.`,
+	drives in one machine survives a drive and nothing else: not a theft, a fire, a wrong key or a program that encrypts. It is not
+	a backup.`,
 	Source: "three copies, two media, one away: Data Backup Options, US-CERT 2012 (attribution from memory); a pair is not a backup: common practice",
 	Reads:  []build.Seat{build.Boot, build.Archive},
 	Check: func(v *View) []Margin {

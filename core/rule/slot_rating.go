@@ -14,7 +14,7 @@ var SlotRating = Rule{
 	Group: Feed,
 	Title: "A slot may give each card its power",
 	Doc: `For a graphics card without a power socket and for each add-in card in a slot that the supply does not feed: have = what a slot may
-give a card of that width, W: 75 (16 lanes, graphics), 25 (1, 4 and 8 lanes, full height); need = the card's power, W
+	give a card of that width, W: 75 (16 lanes, graphics), 25 (1, 4 and 8 lanes, full height); need = the card's power, W
 When short: the sheet is wrong, or the card has a plug that the sheet does not state.`,
 	Source: "PCIe CEM, slot power, as set out in an encyclopaedia article",
 	Reads:  []build.Seat{build.Graphics, build.Cards},

@@ -15,8 +15,8 @@ var Stock = Rule{
 	Title: "The parts lie on the shelf",
 	Doc: `have = 0; need = pieces that the shelf lacks, seat by seat: pieces bought − pieces in stock, where that is above 0
 Binding where the customer wants only what lies on the shelf; otherwise an advice that names the working days until the last
-piece comes. Labour is always in stock. Drives that serve several tiers are counted together by another rule
-(stock-drives). When short: another maker's equal, or the days.`,
+	piece comes. Labour is always in stock. Drives that serve several tiers are counted together by another rule
+	(stock-drives). When short: another maker's equal, or the days.`,
 	Source: "the catalog's stock and lead times",
 	Reads:  partSeats,
 	Sum:    &Sum{Kind: unit.Number, Term: stockTerm},

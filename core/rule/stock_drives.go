@@ -13,7 +13,7 @@ var StockDrives = Rule{
 	Title: "Equal drives of several tiers lie on the shelf",
 	Doc: `have = pieces of the drive in stock; need = pieces bought of it for boot, cache and archive together
 Only where one and the same drive is bought for more than one tier. Binding where the customer wants only what lies on the
-shelf, otherwise an advice. When short: another drive for one of the tiers.`,
+	shelf, otherwise an advice. When short: another drive for one of the tiers.`,
 	Source: "the catalog's stock",
 	Reads:  []build.Seat{build.Boot, build.Cache, build.Archive},
 	Check: func(v *View) []Margin {

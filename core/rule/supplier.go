@@ -16,7 +16,7 @@ var Supplier = Rule{
 	Title: "What is still to come hangs on no single supplier",
 	Doc: `have = suppliers of the parts that do not lie on the shelf; need = 2, or as many as there are such parts where that is fewer
 Advice only: where everything that must still come is bought from one supplier, one late van stops the whole build.
-When short: take one of those parts from another maker's equal, or fetch it early.`,
+	When short: take one of those parts from another maker's equal, or fetch it early.`,
 	Source: "common practice",
 	Reads:  partSeats,
 	Check: func(v *View) []Margin {

@@ -15,13 +15,13 @@ var SupplyEfficiency = Rule{
 	Group: Feed,
 	Title: "What each activity takes from the mains and costs",
 	Doc: `For each activity of the brief, and with everything at work: have = efficiency of the supply at that load, %; need = least that its
-level promises there, %
+	level promises there, %
 wall power = load ÷ efficiency, W; heat in the supply = wall power − load; all of the wall power warms the room
 energy a year = wall power × hours a year ÷ 1000, kWh; cost = energy × price of a kilowatt-hour
 Efficiency is the supply's own load points where the sheet states them, else the least of its level, on a straight line between the
-published loads; under the lowest published load its loss in watts is kept. The level is taken at 115 V, where most supplies are
-tested; at 230 V they lose a little less, so that the meter should show no more. It never fails a build. The price is the brief's, 30 minor
-units where it does not say.`,
+	published loads; under the lowest published load its loss in watts is kept. The level is taken at 115 V, where most supplies are
+	tested; at 230 V they lose a little less, so that the meter should show no more. It never fails a build. The price is the brief's, 30 minor
+	units where it does not say.`,
 	Source: "80 PLUS programme, internal supplies at 115 V; between its loads: straight lines, our reading",
 	Reads:  loadSeats,
 	Check: func(v *View) []Margin {

@@ -19,9 +19,9 @@ var SupplyExcursion = Rule{
 	Doc: `For 100 µs, 1 ms, 10 ms and 100 ms: have = power a supply of this rating and edition of the design guide must ride through, W;
 need = graphics card at that scale + processor at that scale + everything else steady, W; all are taken to peak together
 Card: its sustained power × the allowance of its plug class; a measured peak of its sheet rules over it. Processor up to 10 ms: its
-boost × the guide's ratio of peak to continuous current at its thermal design power; longer: its boost. An edition that promises no
-excursion is held to its rating at 10 ms and more; under that its own capacitors carry, so that the shorter scales only advise. When
-short: a larger supply, or one of edition 3.0 or later with the 12-contact plug.`,
+	boost × the guide's ratio of peak to continuous current at its thermal design power; longer: its boost. An edition that promises no
+	excursion is held to its rating at 10 ms and more; under that its own capacitors carry, so that the shorter scales only advise. When
+	short: a larger supply, or one of edition 3.0 or later with the 12-contact plug.`,
 	Source:   "ATX12VO design guide 2.01, table 3-3 (same split in the ATX 3.x guide); ATX 3.0 guide, table 2-1; PCIe CEM 5.0; cards with older plugs, and what capacitors carry: common practice",
 	Reads:    loadSeats,
 	Early:    []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},

@@ -14,7 +14,7 @@ var SupplyForm = Rule{
 	Title: "The bay takes the supply's form",
 	Doc: `have = 1 where the supply's form is one the bay or its bracket takes, else 0; need = 1.
 A smaller form goes into a larger bay only with a bracket, which the case's sheet counts. The word SFX names several
-bodies: compare width, height and holes before ordering an odd one. When it clashes: another supply or layout.`,
+	bodies: compare width, height and holes before ordering an odd one. When it clashes: another supply or layout.`,
 	Source: "power supply design guide, mechanical chapter; sfx-l is common practice",
 	Reads:  []build.Seat{build.Case, build.Supply},
 	Check: func(v *View) []Margin {

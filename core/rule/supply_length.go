@@ -10,7 +10,7 @@ var SupplyLength = Rule{
 	Doc: `have = length of the supply bay in this layout, mm
 need = depth of the supply's body + room its plugs and the first bend need behind it, mm
 The bay's length is what the case's sheet gives for body and plugs together. A body alone that just fits leaves no way to
-plug its cables in. When short: a supply with a shorter body, or a layout with a longer bay.`,
+	plug its cables in. When short: a supply with a shorter body, or a layout with a longer bay.`,
 	Source: "room for plugs 20 to 50 mm: common practice; body depth is the maker's choice (design guide, mechanical chapter)",
 	Reads:  []build.Seat{build.Case, build.Supply},
 	Check: func(v *View) []Margin {

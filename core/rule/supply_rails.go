@@ -15,12 +15,12 @@ var SupplyRails = Rule{
 	Group: Feed,
 	Title: "Each rail of the supply carries its own parts",
 	Doc: `12 V: have = current of all 12 V rails, A; need = (processor boost + graphics card + cards + fans + pump + 12 V lighting +
-disks) ÷ 12 V
+	disks) ÷ 12 V
 5 V: have = current of the 5 V rail, A; need = (memory + 2.5 and 3.5 inch drives + board + USB devices + 5 V lighting) ÷ 5 V
 3.3 V: have = current of the 3.3 V rail, A; need = (M.2 modules + board) ÷ 3.3 V
 minor: have = power of 5 V and 3.3 V together, W; need = their sum, the board counted once, W
 Where a sheet does not say which rail a part draws from, the part counts in full on each it may use: a 3.5 inch disk on 12 V and 5 V, the
-board's own on 5 V and 3.3 V. Fans, pump and all lighting count on 12 V, lighting of 5 V also on 5 V. When short: another supply.`,
+	board's own on 5 V and 3.3 V. Fans, pump and all lighting count on 12 V, lighting of 5 V also on 5 V. When short: another supply.`,
 	Source:   "which rail feeds what: ATX design guide and drive practice, common practice",
 	Reads:    loadSeats,
 	Early:    []Early{{Seats: []build.Seat{build.Board, build.Processor, build.Supply}}, {Seats: []build.Seat{build.Board, build.Processor, build.Graphics, build.Supply}}},

@@ -13,8 +13,8 @@ var SupplyReach = Rule{
 	Title: "Board and processor cables reach",
 	Doc: `main, processor: have = longest cable of that kind to its first plug, mm; need = routed way in this layout, mm
 The way is round the plate and through its openings, not through the air. Whether there are plugs enough is found by rule
-plugs. When short: a supply with longer cables, or a listed extension. Never cables of another supply: the sockets at the supply's
-end differ without looking different, and wrong ones destroy parts.`,
+	plugs. When short: a supply with longer cables, or a listed extension. Never cables of another supply: the sockets at the supply's
+	end differ without looking different, and wrong ones destroy parts.`,
 	Source: "makers' sheets; design guide, DC connectors: the shortest harness is 150 mm and most need longer",
 	Reads:  []build.Seat{build.Case, build.Supply},
 	Check: func(v *View) []Margin {

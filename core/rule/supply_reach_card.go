@@ -11,7 +11,7 @@ var SupplyReachCard = Rule{
 	Group: Fit,
 	Title: "Graphics card cables reach",
 	Doc: `12-contact, 8-pin: have = shortest of the longest cables that the card's sockets of that kind ask for, one a socket, mm; need =
-routed way to the card in this layout, mm
+	routed way to the card in this layout, mm
 See supply-reach. A 12-contact plug must be pushed home and its cable left straight for the first 35 mm.`,
 	Source: "makers' sheets; common practice",
 	Reads:  []build.Seat{build.Case, build.Graphics, build.Supply},

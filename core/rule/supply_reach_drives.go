@@ -11,7 +11,7 @@ var SupplyReachDrives = Rule{
 	Group: Fit,
 	Title: "Drive cables reach the bays",
 	Doc: `have = longest cable with SATA plugs to its first plug, mm; need = routed way to the farthest bay of this layout, mm; only where
-a 2.5 or 3.5 inch drive is fitted. The first plug goes to the farthest bay, the next ones come back from it. See supply-reach.`,
+	a 2.5 or 3.5 inch drive is fitted. The first plug goes to the farthest bay, the next ones come back from it. See supply-reach.`,
 	Source: "makers' sheets; common practice",
 	Reads:  []build.Seat{build.Case, build.Supply, build.Boot, build.Cache, build.Archive},
 	Early:  []Early{{Seats: []build.Seat{build.Case, build.Supply, build.Boot}}, {Seats: []build.Seat{build.Case, build.Supply, build.Cache}}, {Seats: []build.Seat{build.Case, build.Supply, build.Archive}}},

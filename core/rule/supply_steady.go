@@ -14,10 +14,10 @@ var SupplySteady = Rule{
 	Title: "The supply carries everything at work without end",
 	Doc: `have = 90 % of the supply's rating, W
 need = sum of what each part draws without end with everything at work, W: processor sustained, graphics card, memory module ×
-modules, drives, fans at 12 V, pump, lighting, cards, the board's own, and 10 W for keyboard, mouse and sticks
+	modules, drives, fans at 12 V, pump, lighting, cards, the board's own, and 10 W for keyboard, mouse and sticks
 The tenth left is for age, heat and the next card. Parts seldom all work at once: the rule activity-load tells what each activity
-draws. Peaks are the rule supply-excursion. When short: a larger supply, or a card or processor that draws less. A supply is
-never opened: it holds lethal charge after it is unplugged.`,
+	draws. Peaks are the rule supply-excursion. When short: a larger supply, or a card or processor that draws less. A supply is
+	never opened: it holds lethal charge after it is unplugged.`,
 	Source: "planned share of nine tenths and allowance for USB devices: common practice",
 	Reads:  loadSeats,
 	Sum: &Sum{

@@ -17,11 +17,11 @@ var UPS = Rule{
 	Doc: `power: have = 80 % of its rating in W; need = wall power with everything at work + screens bought, W
 apparent power: have = its rating in VA; need = the same ÷ power factor, VA
 minutes, where the brief asks: have = its runtime at the heaviest activity of the brief (with everything at work where there is none) and the
-screens, min; need = what the brief asks. Between the loads of its sheet the drain of the battery is on a straight line
+	screens, min; need = what the brief asks. Between the loads of its sheet the drain of the battery is on a straight line
 transfer: have = hold-up of the supply, ms; need = its transfer time, ms
 sine: have = 1 where it gives a sine wave, an advice with supplies that correct their power factor, as all with an efficiency level do
 Both ratings bind. Batteries fade: plan their change in three to five years. When short: a larger one. It carries a dangerous voltage
-also when unplugged; its outlets, its place and its batteries are for its manual, local codes and licensed practice.`,
+	also when unplugged; its outlets, its place and its batteries are for its manual, local codes and licensed practice.`,
 	Source: "80 % of the W rating, sine wave and battery life: common practice; hold-up: ATX 3.0 guide, table 4-9, ATX 3.1 guide, table 4-10",
 	Reads: []build.Seat{build.Case, build.Board, build.Processor, build.Cooler, build.Memory, build.Graphics, build.Supply, build.Boot,
 		build.Cache, build.Archive, build.Fans, build.Cards, build.Screens, build.UPS},

@@ -18,7 +18,7 @@ var WishLighting = Rule{
 	Title: "No part carries decorative lighting where none is wished",
 	Doc: `have = 0; need = parts that carry decorative lighting
 Only where the brief will not have any, and binding then. A part whose sheet says nothing of lighting is not dark: it is unknown.
-When short: the same part without lights, or its equal.`,
+	When short: the same part without lights, or its equal.`,
 	Source: "the brief",
 	Reads:  litSeats,
 	Sum:    &Sum{Kind: unit.Number, Term: lightTerm},

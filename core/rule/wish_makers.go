@@ -16,7 +16,7 @@ var WishMakers = Rule{
 	Title: "No part is of a maker the customer will not have",
 	Doc: `have = 0; need = parts bought of makers the brief avoids
 Only where the brief names such makers, and binding then; what the customer owns already is left alone. When short: another
-maker's equal.`,
+	maker's equal.`,
 	Source: "the brief",
 	Reads:  partSeats,
 	Sum:    &Sum{Kind: unit.Number, Term: makerTerm},

@@ -48,3 +48,6 @@ func (w words[S]) String() string {
 	}
 	return b.String()
 }
+
+// Text is the rule's Doc as it is read: a line a definition or a paragraph, lines that go on joined to those before.
+func (r *Rule) Text() string { return strings.ReplaceAll(r.Doc, "\n\t", " ") }

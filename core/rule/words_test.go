@@ -3,7 +3,9 @@ package rule
 import (
 	"math/rand/v2"
 	"regexp"
+	"strings"
 	"testing"
+	"unicode"
 
 	"slipfit/catalog"
 	"slipfit/core/brief"
@@ -33,6 +35,22 @@ func TestSentencesCountWell(t *testing.T) {
 			for _, m := range v.Run(rule) {
 				require.NotRegexp(t, illCounted, m.Why(), rule.ID)
 			}
+		}
+	}
+}
+
+// TestDocsFlow holds the texts of the rules to their lines: one that begins no sentence and no definition goes on from the one
+// before, and so does one that follows a full line that ends within its sentence.
+func TestDocsFlow(t *testing.T) {
+	for _, r := range All {
+		require.NotContains(t, r.Text(), "\t", r.ID)
+		lines := strings.Split(r.Doc, "\n")
+		for i, line := range lines {
+			begins := unicode.IsUpper([]rune(line)[0]) || strings.ContainsAny(line, "=:")
+			require.True(t, begins || i > 0 && line[0] == '\t', "%s: %q goes on from the line before: begin it with a tab", r.ID, line)
+		}
+		for line := range strings.SplitSeq(r.Text(), "\n") {
+			require.NotRegexp(t, `\b(a|an|the|and|or|of|by|to|what|that|its)$`, line, "%s: a paragraph ends within its sentence", r.ID)
 		}
 	}
 }

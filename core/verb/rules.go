@@ -34,7 +34,7 @@ func (w *Bench) Rules(id string) (*Rules, error) {
 		for i, s := range r.Reads {
 			reads[i] = s.String()
 		}
-		out.Rules = append(out.Rules, Rule{r.ID, r.Group.String(), r.Title, r.Doc, r.Source, reads})
+		out.Rules = append(out.Rules, Rule{r.ID, r.Group.String(), r.Title, r.Text(), r.Source, reads})
 	}
 	if id != "" && len(out.Rules) == 0 {
 		return nil, fmt.Errorf("no rule %q; `slipfit rules` lists them", id)
