@@ -141,7 +141,7 @@ func bought(r Resource, n int64) string {
 func (b *Brief) Needs(stock *part.Stock) *Needs {
 	n := &Needs{ECC: b.ECC, Copies: b.Copies, Place: b.Place, Wish: b.Wish}
 	if gross, ok := b.Budget.Get(); ok {
-		n.Budget = net(gross, stock.Shop.Tax)
+		n.Budget, n.Named = net(gross, stock.Shop.Tax), gross
 	}
 	all := []demand{b.machine(&stock.Calibration)}
 	for i := range b.Activities {

@@ -91,6 +91,7 @@ type Needs struct {
 	Place   Place
 	Wish    Wish
 	Budget  unit.Money // for parts and labour before tax; 0 where none was named
+	Named   unit.Money // the budget as it was named, tax included; 0 where none was
 	Assumed []string   // what the customer did not say and what was taken instead, one sentence each
 }
 

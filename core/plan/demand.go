@@ -56,7 +56,11 @@ func Demands(stock *part.Stock, ask Ask) []Demand {
 	}
 	list = append(list, placed(n)...)
 	if n.Budget > 0 && !slices.Contains(ask.Lift, "budget") {
-		say("budget_minor", func(a *Ask) { a.Needs.Budget = 0 }, "a price of no more than %s before tax", n.Budget)
+		sum := n.Budget.String() + " before tax"
+		if n.Named > 0 {
+			sum = n.Named.String() + " with tax"
+		}
+		say("budget_minor", func(a *Ask) { a.Needs.Budget = 0 }, "a price of no more than %s", sum)
 	}
 	for _, c := range ask.Keep {
 		text := "no " + c.Seat.Title()
