@@ -1,6 +1,10 @@
 package web
 
-import "strings"
+import (
+	"strings"
+
+	"slipfit/core/unit"
+)
 
 // blame takes what is wrong with the brief. It is told beside the answers; where no question is about it, in full.
 func (d *Desk) blame(err error) {
@@ -31,7 +35,7 @@ func (d *Desk) fault(path string) string {
 		switch {
 		case f.Path != path:
 		case isMoney(path):
-			return "want " + inMajor(f.Want, d.asked.Currency)
+			return "want " + unit.WantedInMajor(f.Want, d.asked.Currency)
 		default:
 			return "want " + f.Want
 		}

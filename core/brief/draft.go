@@ -7,9 +7,11 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"slipfit/core/format"
 	"slipfit/core/part"
+	"slipfit/core/unit"
 )
 
 // Draft is a brief in the making, filled answer by answer with what Topics and Surroundings ask. What is not answered is left
@@ -122,10 +124,14 @@ func (d *Draft) try(into map[string]any, field string, value any) error {
 			into[field] = before
 		}
 		var wrong *format.Error
-		if errors.As(err, &wrong) {
+		switch {
+		case !errors.As(err, &wrong):
+			return err
+		case isMoney(field):
+			return fmt.Errorf("got %s, want %s", unit.MajorOf(wrong.Value), unit.WantedInMajor(wrong.Want, d.stock.Shop.Currency))
+		default:
 			return fmt.Errorf("got %s, want %s", wrong.Value, wrong.Want)
 		}
-		return err
 	}
 	return nil
 }
@@ -181,16 +187,29 @@ func valueOf(q Question, text string) (any, error) {
 		}
 		return list, nil
 	}
+	if isMoney(q.Field) {
+		amount := strings.TrimRightFunc(text, isCurrency)
+		minor, ok := unit.MinorOf(amount)
+		if !ok {
+			return nil, fmt.Errorf("%q is no amount", text)
+		}
+		return json.Number(minor), nil
+	}
 	number, _, _ := strings.Cut(text, " ")
 	v, err := strconv.ParseFloat(number, 64)
 	if err != nil {
 		return nil, fmt.Errorf("%q is not a number", text)
 	}
-	if strings.HasSuffix(q.Field, "_minor") {
-		v *= 100
-	}
 	return json.Number(strconv.FormatFloat(v, 'f', -1, 64)), nil
 }
+
+// isCurrency reports what may stand behind an amount: the currency's letters or its sign.
+func isCurrency(r rune) bool {
+	return unicode.IsLetter(r) || unicode.IsSpace(r) || unicode.Is(unicode.Sc, r)
+}
+
+// isMoney reports a field that holds money, in minor units.
+func isMoney(field string) bool { return strings.HasSuffix(field, "_minor") }
 
 // YesOrNo reads yes or no.
 func YesOrNo(text string) (bool, error) {
@@ -203,8 +222,8 @@ func YesOrNo(text string) (bool, error) {
 	return false, fmt.Errorf("%q is neither yes nor no", text)
 }
 
-// HowToWrite says how an answer that is not plain is written, empty where it is.
-func HowToWrite(q Question) string {
+// HowToWrite says how an answer that is not plain is written, empty where it is; money is in whole units of the currency.
+func HowToWrite(q Question, currency string) string {
 	switch {
 	case q.Field == "screens":
 		return screenWords + " mine" + severalWords
@@ -216,8 +235,8 @@ func HowToWrite(q Question) string {
 		return "names as the catalog has them, or seat=name where a part could sit in several" + severalWords
 	case strings.HasSuffix(q.Field, "_makers"):
 		return "names separated by commas"
-	case strings.HasSuffix(q.Field, "_minor"):
-		return "an amount"
+	case isMoney(q.Field):
+		return "an amount in " + currency
 	}
 	return ""
 }
@@ -254,7 +273,7 @@ func screensOf(text string) ([]any, error) {
 				width, errW = strconv.Atoi(across)
 				height, errH = strconv.Atoi(down)
 				if !found || errW != nil || errH != nil {
-					return nil, fmt.Errorf("%q is not a screen %s", strings.TrimSpace(one), HowToWrite(Question{Field: "screens"}))
+					return nil, fmt.Errorf("%q is not a screen %s", strings.TrimSpace(one), HowToWrite(Question{Field: "screens"}, ""))
 				}
 			}
 		}

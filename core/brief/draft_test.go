@@ -6,6 +6,7 @@ import (
 
 	"slipfit/catalog"
 	"slipfit/core/part"
+	"slipfit/core/unit"
 
 	"github.com/stretchr/testify/require"
 )
@@ -129,4 +130,31 @@ func TestScreensInTwoTurns(t *testing.T) {
 	b, err = silent.Brief()
 	require.NoError(t, err)
 	require.Contains(t, strings.Join(b.Needs(workshop(t)).Assumed, "\n"), "screens not said: one of 3840 × 2160")
+}
+
+// TestMoneyIsAskedInWholeUnits answers with amounts that no binary fraction holds, and with such as are refused: in the units
+// they were asked in.
+func TestMoneyIsAskedInWholeUnits(t *testing.T) {
+	stock := stocked(t)
+	draft := func() *Draft {
+		d := NewDraft("money", stock)
+		d.Does(Topics()[0])
+		return d
+	}
+	for typed, minor := range map[string]unit.Money{"0.29": 29, "0,3": 30, "1.13 EUR": 113, "2.05€": 205, "0": 0} {
+		d := draft()
+		require.NoError(t, d.Answer(Question{Field: "place.kwh_minor"}, typed), typed)
+		b, err := d.Brief()
+		require.NoError(t, err)
+		require.Equal(t, unit.Known(minor), b.Place.Energy, typed)
+	}
+	currency := stock.Shop.Currency
+	for typed, refused := range map[string]string{
+		"lots": `"lots" is no amount`, "0.295": `"0.295" is no amount`, "-5": `"-5" is no amount`,
+		"12.50": "got 12.50, want an amount in " + currency + " between 0 and 10",
+	} {
+		require.EqualError(t, draft().Answer(Question{Field: "place.kwh_minor"}, typed), refused)
+	}
+	require.EqualError(t, draft().Answer(Question{Field: "budget_minor"}, "70"), "got 70, want an amount in "+currency+" between 100 and 1000000")
+	require.Equal(t, "an amount in "+currency, HowToWrite(Question{Field: "budget_minor"}, currency))
 }

@@ -64,13 +64,15 @@ and the questions go to the terminal's other channel.`,
 
 // talk is a conversation at a terminal.
 type talk struct {
-	in    *bufio.Scanner
-	out   io.Writer
-	ended bool
+	in       *bufio.Scanner
+	out      io.Writer
+	currency string
+	ended    bool
 }
 
 // hold goes through everything there is to ask.
 func (t *talk) hold(stock *part.Stock) *brief.Draft {
+	t.currency = stock.Shop.Currency
 	t.say("Enter alone means: I don't know. What is taken then is shown behind the question.\n")
 	title := t.line("What is the job called?", "A machine")
 	if title == "" {
@@ -120,7 +122,7 @@ func (t *talk) put(q brief.Question, take func(brief.Question, string) error) {
 	for i, c := range q.Choices {
 		asks += fmt.Sprintf("\n    %d  %s", i+1, c)
 	}
-	if how := brief.HowToWrite(q); how != "" {
+	if how := brief.HowToWrite(q, t.currency); how != "" {
 		asks += " (" + how + ")"
 	}
 	usual := q.Usual
