@@ -54,7 +54,7 @@ func (d *Draft) Activities() int { return len(d.activities) }
 // AnswerWork answers a question of the activity started last. An answer that the brief does not take is refused with what it
 // would take, and changes nothing.
 func (d *Draft) AnswerWork(q Question, text string) error {
-	value, err := valueOf(q, text)
+	value, err := valueOf(q, text, d.stock.Shop.Currency)
 	if err != nil {
 		return err
 	}
@@ -78,7 +78,7 @@ func (d *Draft) Answer(q Question, text string) error {
 		}
 		return d.try(d.top, q.Field, list)
 	}
-	value, err := valueOf(q, text)
+	value, err := valueOf(q, text, d.stock.Shop.Currency)
 	if err != nil {
 		return err
 	}
@@ -164,8 +164,8 @@ func (d *Draft) File() ([]byte, error) {
 }
 
 // valueOf turns a person's answer into what the field holds: one of the choices by its word or its place in the list, yes or
-// no, a number with or without its unit behind it, makers separated by commas, screens, owned parts, or money in major units.
-func valueOf(q Question, text string) (any, error) {
+// no, a number with or without its unit behind it, makers separated by commas, screens, owned parts, or money in major units with or without the currency.
+func valueOf(q Question, text, currency string) (any, error) {
 	text = strings.TrimSpace(text)
 	switch {
 	case q.YesNo:
@@ -188,8 +188,7 @@ func valueOf(q Question, text string) (any, error) {
 		return list, nil
 	}
 	if isMoney(q.Field) {
-		amount := strings.TrimRightFunc(text, isCurrency)
-		minor, ok := unit.MinorOf(amount)
+		minor, ok := unit.MinorOf(amountOf(text, currency))
 		if !ok {
 			return nil, fmt.Errorf("%q is no amount", text)
 		}
@@ -203,9 +202,16 @@ func valueOf(q Question, text string) (any, error) {
 	return json.Number(strconv.FormatFloat(v, 'f', -1, 64)), nil
 }
 
-// isCurrency reports what may stand behind an amount: the currency's letters or its sign.
-func isCurrency(r rune) bool {
-	return unicode.IsLetter(r) || unicode.IsSpace(r) || unicode.Is(unicode.Sc, r)
+// amountOf is an amount without the currency, or a currency's sign, on either side of it.
+func amountOf(text, currency string) string {
+	sign := func(r rune) bool { return unicode.IsSpace(r) || unicode.Is(unicode.Sc, r) }
+	amount := strings.TrimFunc(text, sign)
+	if n := len(amount) - len(currency); n > 0 && strings.EqualFold(amount[n:], currency) {
+		amount = amount[:n]
+	} else if n > 0 && strings.EqualFold(amount[:len(currency)], currency) {
+		amount = amount[len(currency):]
+	}
+	return strings.TrimFunc(amount, sign)
 }
 
 // isMoney reports a field that holds money, in minor units.

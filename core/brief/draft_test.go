@@ -141,7 +141,7 @@ func TestMoneyIsAskedInWholeUnits(t *testing.T) {
 		d.Does(Topics()[0])
 		return d
 	}
-	for typed, minor := range map[string]unit.Money{"0.29": 29, "0,3": 30, "1.13 EUR": 113, "2.05€": 205, "0": 0} {
+	for typed, minor := range map[string]unit.Money{"0.29": 29, "0,3": 30, "1.13 " + stock.Shop.Currency: 113, strings.ToLower(stock.Shop.Currency) + "1.5": 150, "2.05€": 205, "0": 0} {
 		d := draft()
 		require.NoError(t, d.Answer(Question{Field: "place.kwh_minor"}, typed), typed)
 		b, err := d.Brief()
@@ -150,7 +150,7 @@ func TestMoneyIsAskedInWholeUnits(t *testing.T) {
 	}
 	currency := stock.Shop.Currency
 	for typed, refused := range map[string]string{
-		"lots": `"lots" is no amount`, "0.295": `"0.295" is no amount`, "-5": `"-5" is no amount`,
+		"lots": `"lots" is no amount`, "0.295": `"0.295" is no amount`, "-5": `"-5" is no amount`, "2k": `"2k" is no amount`, "3 pints": `"3 pints" is no amount`,
 		"12.50": "got 12.50, want an amount in " + currency + " between 0 and 10",
 	} {
 		require.EqualError(t, draft().Answer(Question{Field: "place.kwh_minor"}, typed), refused)
