@@ -22,7 +22,7 @@ func (r *Run) Figures() []Figure {
 		list = append(list, Figure{name, unit, rule, b})
 	}
 	for _, p := range r.Parts {
-		add(p.Name, "W", "held-power", p.HeldW)
+		add(p.Name+", power", "W", "held-power", p.HeldW)
 	}
 	add("out of the supply", "W", "activity-load", r.DCW)
 	add("from the mains", "W", "room", r.WallW)
@@ -31,7 +31,7 @@ func (r *Run) Figures() []Figure {
 		if p.Seat == build.Graphics {
 			rule = "graphics-heat"
 		}
-		add(p.Name, "°C", rule, p.TempC)
+		add(p.Name+", temperature", "°C", rule, p.TempC)
 		add(p.Name+", speed kept", "%", "held-power", Band{Low: 100 * p.Kept.Low, Expected: 100 * p.Kept.Expected, High: 100 * p.Kept.High})
 	}
 	for _, d := range r.Drives {
