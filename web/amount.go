@@ -9,10 +9,6 @@ import (
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
 
-// isMoney reports a path of the brief at which money stands: in minor units there, in whole units of the currency where it is
-// asked for.
-func isMoney(path string) bool { return strings.HasSuffix(path, "_minor") }
-
 // amount asks for money.
 func (d *Desk) amount(path string, q Question, hint string) app.UI {
 	return d.heldBy(path, q.Asks+" In "+d.asked.Currency+".", hint,

@@ -34,7 +34,7 @@ func (d *Desk) fault(path string) string {
 	for _, f := range d.faults {
 		switch {
 		case f.Path != path:
-		case isMoney(path):
+		case unit.InMinor(path):
 			return "want " + unit.WantedInMajor(f.Want, d.asked.Currency)
 		default:
 			return "want " + f.Want

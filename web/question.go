@@ -3,6 +3,8 @@ package web
 import (
 	"strings"
 
+	"slipfit/core/unit"
+
 	"github.com/maxence-charriere/go-app/v9/pkg/app"
 )
 
@@ -41,7 +43,7 @@ func (d *Desk) question(path string, q Question) app.UI {
 	case q.YesNo:
 		return d.heldBy(path, q.Asks, hint, d.choice(path, said, []string{"true", "false"}, []string{"yes", "no"}))
 	}
-	if isMoney(path) {
+	if unit.InMinor(path) {
 		return d.amount(path, q, hint)
 	}
 	return d.heldBy(path, q.Asks, hint, d.figure(path))

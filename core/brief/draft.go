@@ -127,7 +127,7 @@ func (d *Draft) try(into map[string]any, field string, value any) error {
 		switch {
 		case !errors.As(err, &wrong):
 			return err
-		case isMoney(field):
+		case unit.InMinor(field):
 			return fmt.Errorf("got %s, want %s", unit.MajorOf(wrong.Value), unit.WantedInMajor(wrong.Want, d.stock.Shop.Currency))
 		default:
 			return fmt.Errorf("got %s, want %s", wrong.Value, wrong.Want)
@@ -187,7 +187,7 @@ func valueOf(q Question, text, currency string) (any, error) {
 		}
 		return list, nil
 	}
-	if isMoney(q.Field) {
+	if unit.InMinor(q.Field) {
 		minor, ok := unit.MinorOf(amountOf(text, currency))
 		if !ok {
 			return nil, fmt.Errorf("%q is no amount", text)
@@ -214,9 +214,6 @@ func amountOf(text, currency string) string {
 	return strings.TrimFunc(amount, sign)
 }
 
-// isMoney reports a field that holds money, in minor units.
-func isMoney(field string) bool { return strings.HasSuffix(field, "_minor") }
-
 // YesOrNo reads yes or no.
 func YesOrNo(text string) (bool, error) {
 	switch strings.ToLower(text) {
@@ -241,7 +238,7 @@ func HowToWrite(q Question, currency string) string {
 		return "names as the catalog has them, or seat=name where a part could sit in several" + severalWords
 	case strings.HasSuffix(q.Field, "_makers"):
 		return "names separated by commas"
-	case isMoney(q.Field):
+	case unit.InMinor(q.Field):
 		return "an amount in " + currency
 	}
 	return ""

@@ -5,6 +5,9 @@ import "strings"
 // Amounts of money are asked for and refused in whole units of the currency, while files hold minor ones. Both are decimals in
 // text, so that none is rounded on its way.
 
+// InMinor reports a field, or a path that ends with one, that holds money in minor units.
+func InMinor(field string) bool { return strings.HasSuffix(field, "_minor") }
+
 // MajorOf writes minor units as whole units with two decimals, dropped where they are nought: "260000" is "2600". What is no
 // amount is left as it is.
 func MajorOf(minor string) string {
