@@ -85,7 +85,13 @@ func (a *Ask) refuses(o build.Option) bool {
 }
 
 // check says what in an ask the stock cannot answer to.
-func (a *Ask) check(known map[string]bool) error {
+func (a *Ask) check(stock *part.Stock) error {
+	known := map[string]bool{}
+	if len(a.Keep)+len(a.Without) > 0 {
+		for _, c := range stock.Articles() {
+			known[c.ID] = true
+		}
+	}
 	var taken build.Set
 	for _, c := range a.Keep {
 		if c.Part != "" && !known[c.Part] {

@@ -3,12 +3,10 @@ package plan
 import (
 	"encoding/binary"
 	"fmt"
-	"reflect"
+	"math/bits"
 	"slices"
-	"strings"
 
 	"slipfit/core/brief"
-	"slipfit/core/build"
 	"slipfit/core/rule"
 )
 
@@ -121,28 +119,78 @@ func (c *shelf) both(k, l *classes) *classes {
 	if len(c.paired) == remembered {
 		clear(c.paired)
 	}
-	joint := sorted(len(c.options), func(o int) int64 { return int64(k.of[o])<<32 | int64(l.of[o]) })
-	c.paired[pair] = joint
-	return joint
+	c.paired[pair] = k.joint(l)
+	return c.paired[pair]
 }
 
-// sorted sorts so many options by a figure of each.
-func sorted(n int, figure func(o int) int64) *classes {
-	k := &classes{of: make([]int32, n)}
-	seen := make(map[int64]int32, 64)
-	for o := range k.of {
-		x := figure(o)
-		at, ok := seen[x]
-		if !ok {
-			at = int32(k.count)
-			seen[x] = at
-			k.count++
+// joint sees options apart that either sort does: it goes through the classes of the one, and sorts the options of each by the other.
+func (k *classes) joint(l *classes) *classes {
+	n := len(k.of)
+	by, start := make([]int32, n), make([]int32, k.count+1) // the options by class of k, and where each class begins
+	for _, class := range k.of {
+		start[class+1]++
+	}
+	for class := range k.count {
+		start[class+1] += start[class]
+	}
+	for o, class := range k.of {
+		by[start[class]] = int32(o)
+		start[class]++
+	}
+	of := make([]int32, n)
+	last, at := make([]int32, l.count), make([]int32, l.count) // by class of l: the class of k it was last met in, and its place there
+	count := int32(0)
+	for _, o := range by {
+		class := k.of[o] + 1
+		other := l.of[o]
+		if last[other] != class {
+			last[other], at[other] = class, count
+			count++
 		}
-		k.of[o] = at
+		of[o] = at[other]
+	}
+	return (&classes{of: of, count: int(count)}).inOrder()
+}
+
+// inOrder numbers classes in the order in which their options come.
+func (k *classes) inOrder() *classes {
+	number := make([]int32, k.count) // from one
+	next := int32(0)
+	for o, class := range k.of {
+		if number[class] == 0 {
+			next++
+			number[class] = next
+		}
+		k.of[o] = number[class] - 1
 	}
 	return k
 }
 
+// sorted sorts options, or whatever else, by a figure of each.
+func sorted(figures []int64) *classes {
+	k := &classes{of: make([]int32, len(figures))}
+	shift := 64 - bits.Len(uint(2*len(figures)+1))
+	table := make([]int32, 1<<(64-shift)) // classes, from one, near where their figure says
+	var first []int64                     // by class: its figure
+	for i, x := range figures {
+		at := uint64(x) * spread >> shift
+		for table[at] != 0 && first[table[at]-1] != x {
+			at = (at + 1) & uint64(len(table)-1)
+		}
+		if table[at] == 0 {
+			first = append(first, x)
+			table[at] = int32(len(first))
+		}
+		k.of[i] = table[at] - 1
+	}
+	k.count = len(first)
+	return k
+}
+
+// spread is odd, and its product with figures that lie close together begins with bits that do not: 2⁶⁴ over the golden ratio.
+const spread = 0x9e3779b97f4a7c15
+
+// look sorts the options of a shelf by what a rule reads of them, one aspect after the other.
 func (c *shelf) look(r *rule.Rule, steps map[string][]int64) *classes {
 	t, known := traits[r.ID]
 	if !known {
@@ -151,198 +199,28 @@ func (c *shelf) look(r *rule.Rule, steps map[string][]int64) *classes {
 	if slices.Contains(r.Filled, c.seat) {
 		t.fields = nil // whether it is filled is all that the rule sees
 	}
-	s := newSketch(c.options, reading{func(full string) bool { return slices.Contains(t.fields, full) }, steps})
-	if k := c.byLook[s.sign]; k != nil {
+	reads := fieldSet(t.fields...)
+	var list []*aspect
+	var key []byte
+	for _, a := range c.all() {
+		if a.under.inside(reads) {
+			a = c.seen(a, reads, steps)
+			list, key = append(list, a), binary.AppendUvarint(key, uint64(a.id))
+		}
+	}
+	if k := c.byLook[string(key)]; k != nil {
 		return k
 	}
-	k := &classes{of: make([]int32, len(c.options))}
-	seen := map[string]int32{}
-	var key []byte
-	for o, option := range c.options {
-		key = s.option(key[:0], option)
-		at, ok := seen[string(key)]
-		if !ok {
-			at = int32(k.count)
-			seen[string(key)] = at
-			k.count++
+	k := c.alike()
+	for _, a := range list {
+		switch l := c.sort(a); {
+		case l.count == 1 || k.count == len(c.options):
+		case k.count == 1:
+			k = l
+		default:
+			k = k.joint(l)
 		}
-		k.of[o] = at
 	}
-	c.byLook[s.sign] = k
+	c.byLook[string(key)] = k
 	return k
-}
-
-// sketch writes down what some fields of an option say, so that options alike in them read alike.
-type sketch struct {
-	sign   string // what it writes down
-	part   drawing
-	layout drawing
-	count  bool
-	plate  bool
-	face   bool
-}
-
-// reading is what is read of a part: some fields, and of some figures no more than which of these values they reach.
-type reading struct {
-	of    func(full string) bool
-	steps map[string][]int64
-}
-
-// drawing writes down a value, nil where nothing of it is read.
-type drawing func(b []byte, v reflect.Value) []byte
-
-func newSketch(options []build.Option, r reading) *sketch {
-	s := &sketch{}
-	var sign strings.Builder
-	seat := build.Seat(0)
-	for _, o := range options {
-		if o.Part == nil {
-			continue
-		}
-		seat = o.Seat
-		s.part = draw(reflect.TypeOf(o.Part).Elem(), r, &sign)
-		if o.Layout != nil {
-			s.layout = draw(reflect.TypeOf(*o.Layout), r, &sign)
-		}
-		break
-	}
-	switch seat {
-	case build.Case:
-		s.plate = r.of("Build.Plate")
-	case build.Cooler:
-		s.face = r.of("Build.Face")
-	case build.Memory:
-		s.count = r.of("Build.Kits")
-	case build.Boot, build.Cache, build.Archive:
-		s.count = r.of("Storage.Count")
-	case build.Fans:
-		s.count, s.face = r.of("FanSet.Count"), r.of("FanSet.Face")
-	case build.Cards:
-		s.count = r.of("CardSet.Count")
-	case build.Screens:
-		s.count = r.of("ScreenSet.Count")
-	}
-	for _, on := range [...]bool{s.count, s.plate, s.face} {
-		if on {
-			sign.WriteByte('1')
-		} else {
-			sign.WriteByte('0')
-		}
-	}
-	s.sign = sign.String()
-	return s
-}
-
-// option writes down an option.
-func (s *sketch) option(b []byte, o build.Option) []byte {
-	if o.Part == nil {
-		return append(b, 0)
-	}
-	b = append(b, 1)
-	if s.part != nil {
-		b = s.part(b, reflect.ValueOf(o.Part).Elem())
-	}
-	if s.layout != nil {
-		b = s.layout(b, reflect.ValueOf(o.Layout).Elem())
-	}
-	if s.count {
-		b = binary.AppendVarint(b, int64(o.Count))
-	}
-	if s.plate {
-		b = binary.AppendVarint(b, int64(o.Plate))
-	}
-	if s.face {
-		b = append(append(b, o.Face...), 0)
-	}
-	return b
-}
-
-// draw makes the drawing of a type: of a part's structures the fields read, of anything else all.
-func draw(t reflect.Type, r reading, sign *strings.Builder) drawing {
-	switch t.Kind() {
-	case reflect.Struct:
-		return drawFields(t, r, sign)
-	case reflect.Pointer:
-		inner := draw(t.Elem(), r, sign)
-		return func(b []byte, v reflect.Value) []byte {
-			if v.IsNil() {
-				return append(b, 0)
-			}
-			b = append(b, 1)
-			if inner != nil {
-				b = inner(b, v.Elem())
-			}
-			return b
-		}
-	case reflect.Slice, reflect.Array:
-		inner := draw(t.Elem(), r, sign)
-		return func(b []byte, v reflect.Value) []byte {
-			n := v.Len()
-			b = binary.AppendVarint(b, int64(n))
-			if inner != nil {
-				for i := range n {
-					b = inner(b, v.Index(i))
-				}
-			}
-			return b
-		}
-	case reflect.String:
-		return func(b []byte, v reflect.Value) []byte {
-			return append(binary.AppendVarint(b, int64(v.Len())), v.String()...)
-		}
-	case reflect.Bool:
-		return func(b []byte, v reflect.Value) []byte {
-			if v.Bool() {
-				return append(b, 1)
-			}
-			return append(b, 0)
-		}
-	}
-	return func(b []byte, v reflect.Value) []byte { return binary.AppendVarint(b, v.Int()) }
-}
-
-func drawFields(t reflect.Type, r reading, sign *strings.Builder) drawing {
-	type member struct {
-		at   int
-		draw drawing
-	}
-	var members []member
-	figure := !strings.HasSuffix(t.PkgPath(), "core/part")
-	for i := range t.NumField() {
-		f := t.Field(i)
-		if !figure && !f.Anonymous && !r.of(t.Name()+"."+f.Name) {
-			continue
-		}
-		if !figure && !f.Anonymous {
-			sign.WriteString(t.Name() + "." + f.Name + " ")
-			if steps := r.steps[t.Name()+"."+f.Name]; steps != nil {
-				fmt.Fprint(sign, steps, " ")
-				members = append(members, member{i, drawSteps(steps)})
-				continue
-			}
-		}
-		if d := draw(f.Type, r, sign); d != nil {
-			members = append(members, member{i, d})
-		}
-	}
-	if len(members) == 0 {
-		return nil
-	}
-	return func(b []byte, v reflect.Value) []byte {
-		for _, m := range members {
-			b = m.draw(b, v.Field(m.at))
-		}
-		return b
-	}
-}
-
-// drawSteps makes the drawing of a figure of which no more is read than which of some values it reaches, the lowest first.
-func drawSteps(steps []int64) drawing {
-	return func(b []byte, v reflect.Value) []byte {
-		if !v.FieldByName("known").Bool() {
-			return append(b, 0)
-		}
-		at, _ := slices.BinarySearch(steps, v.FieldByName("value").Int()+1)
-		return binary.AppendUvarint(append(b, 1), uint64(at))
-	}
 }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"encoding/binary"
 	"fmt"
 	"maps"
@@ -19,7 +18,6 @@ import (
 // earlier one in a choice or a need asks the rules only what is new. It serves one goroutine at a time.
 type Index struct {
 	stock      *part.Stock
-	ids        map[string]bool // ids
 	shelves    map[string]*shelf
 	lasting    map[string]*memory  // of rules that read no needs
 	passing    map[string]*hearing // of rules that read some, by what those say
@@ -45,11 +43,7 @@ const remembered = 512
 
 // NewIndex lays out a stock, which must not change afterwards.
 func NewIndex(stock *part.Stock) *Index {
-	x := &Index{stock: stock, ids: map[string]bool{}, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, couples: map[string]*couple{}, fields: map[string]drawing{}}
-	for _, a := range stock.Articles() {
-		x.ids[a.ID] = true
-	}
-	return x
+	return &Index{stock: stock, shelves: map[string]*shelf{}, lasting: map[string]*memory{}, passing: map[string]*hearing{}, couples: map[string]*couple{}, fields: map[string]drawing{}}
 }
 
 // Stock is the stock that is laid out.
@@ -58,18 +52,20 @@ func (x *Index) Stock() *part.Stock { return x.stock }
 // shelf is the ways to fill one seat, in tie order, which is by id, number, layout, plate and face with the empty seat
 // first. An option is known by its place in the list.
 type shelf struct {
-	key     string // of the seat and how many pieces are thought of
-	seat    build.Seat
-	options []build.Option
-	price   []int64  // minor units
-	rising  []int32  // options in order of price, the cheapest first
-	first   []int    // by option: the first option of the same part
-	each    *classes // every option apart
-	none    *classes // none apart
-	byRule  map[string]*classes
-	byLook  map[string]*classes // by what was looked at
-	paired  map[[2]*classes]*classes
-	feeds   *feeds // of supplies
+	key      string // of the seat and how many pieces are thought of
+	seat     build.Seat
+	options  []build.Option
+	price    []int64  // minor units
+	rising   []int32  // options in order of price, the cheapest first
+	first    []int    // by option: the first option of the same part
+	each     *classes // every option apart
+	none     *classes // none apart
+	byRule   map[string]*classes
+	byLook   map[string]*classes // by the aspects that were looked at
+	aspects  []*aspect           // what any rule sees of the options; nil until it is asked for
+	numbered int                 // how many aspects there are, and lesser ones
+	paired   map[[2]*classes]*classes
+	feeds    *feeds // of supplies
 }
 
 // shelf lists the ways to fill a seat with so many pieces, whatever a problem admits of them.
@@ -79,19 +75,16 @@ func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
 		return found
 	}
 	list := &shelf{key: key, seat: s, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}, paired: map[[2]*classes]*classes{}}
-	slices.SortStableFunc(list.options, before(likes))
-	list.price = make([]int64, len(list.options))
-	list.first = make([]int, len(list.options))
+	slices.SortFunc(list.options, before(likes))
+	n := len(list.options)
+	list.price, list.rising, list.first = make([]int64, n), make([]int32, n), make([]int, n)
 	for i, o := range list.options {
-		list.price[i] = int64(o.Price())
-		if list.first[i] = i; i > 0 && o.ID() == list.options[i-1].ID() {
+		list.price[i], list.rising[i], list.first[i] = int64(o.Price()), int32(i), i
+		if i > 0 && o.Part == list.options[i-1].Part {
 			list.first[i] = list.first[i-1]
 		}
 	}
-	for o := range list.options {
-		list.rising = append(list.rising, int32(o))
-	}
-	slices.SortStableFunc(list.rising, func(a, b int32) int { return cmp.Compare(list.price[a], list.price[b]) })
+	x.order(list.rising, list.price)
 	x.shelves[key] = list
 	return list
 }
@@ -216,7 +209,7 @@ func (p *Problem) field(full string) string {
 	v = v.FieldByName(name)
 	d := p.index.fields[full]
 	if d == nil {
-		d = draw(v.Type(), reading{}, &strings.Builder{})
+		d = draw(v.Type(), nil, nil)
 		p.index.fields[full] = d
 	}
 	return string(d([]byte(full), v))

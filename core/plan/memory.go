@@ -3,10 +3,10 @@ package plan
 // memory holds what a query found, by the classes of its options: in a table while that is small, else in a map. Of a rule that
 // serves nothing, only whether it fails is to be known, and that in a quarter of the room.
 type memory struct {
-	id    int     // no other of its Index has it
-	table []int32 // found + asked
-	stood []int8  // the same, of a rule that serves nothing
-	pace  []int   // by column: how far apart two classes lie in the table
+	id    int      // no other of its Index has it
+	table []int32  // found + asked
+	stood [][]int8 // the same, of a rule that serves nothing, in pages; nil of a page of which nothing was asked
+	pace  []int    // by column: how far apart two classes lie in the table
 	few   map[uint64]int32
 	many  map[manyClasses]int32
 	net   []int64  // of a sum: what each option gives less what it takes
@@ -27,6 +27,8 @@ const (
 	tableTo = 1 << 18
 	stoodTo = 1 << 21
 	mapTo   = 1 << 18
+
+	pageBits = 10 // of a place within a page
 )
 
 func newMemory(by []*classes, serves bool) *memory {
@@ -40,7 +42,7 @@ func newMemory(by []*classes, serves bool) *memory {
 	}
 	switch {
 	case n <= stoodTo && !serves:
-		m.stood = make([]int8, n)
+		m.stood = make([][]int8, n>>pageBits+1)
 	case n <= tableTo:
 		m.table = make([]int32, n)
 	case len(by) <= 4:
@@ -56,10 +58,16 @@ func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
 	switch {
 	case m.stood != nil:
 		at := m.place(by, options)
-		if m.stood[at] == 0 {
-			m.stood[at] = int8(ask()) + asked
+		page := m.stood[at>>pageBits]
+		if page == nil {
+			page = make([]int8, 1<<pageBits)
+			m.stood[at>>pageBits] = page
 		}
-		return int64(m.stood[at]) - asked
+		said := &page[at&(1<<pageBits-1)]
+		if *said == 0 {
+			*said = int8(ask()) + asked
+		}
+		return int64(*said) - asked
 	case m.table != nil:
 		at := m.place(by, options)
 		if m.table[at] == 0 {
@@ -99,7 +107,7 @@ func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
 // kinds sorts options by what they give a sum.
 func (m *memory) kinds() *classes {
 	if m.equal == nil {
-		m.equal = sorted(len(m.net), func(o int) int64 { return m.net[o] })
+		m.equal = sorted(m.net)
 	}
 	return m.equal
 }

@@ -69,8 +69,15 @@ func before(likes []string) func(a, b build.Option) int {
 		return 1
 	}
 	return func(a, b build.Option) int {
-		return cmp.Or(cmp.Compare(liked(a), liked(b)), cmp.Compare(a.ID(), b.ID()), cmp.Compare(a.Count, b.Count),
-			cmp.Compare(layout(a), layout(b)), cmp.Compare(a.Plate, b.Plate), cmp.Compare(a.Face, b.Face))
+		if len(likes) > 0 {
+			if c := cmp.Compare(liked(a), liked(b)); c != 0 {
+				return c
+			}
+		}
+		if a.Part != b.Part {
+			return cmp.Compare(a.ID(), b.ID())
+		}
+		return cmp.Or(cmp.Compare(a.Count, b.Count), cmp.Compare(layout(a), layout(b)), cmp.Compare(a.Plate, b.Plate), cmp.Compare(a.Face, b.Face))
 	}
 }
 
@@ -109,7 +116,7 @@ func counts(s build.Seat, needs *brief.Needs, kept []Choice) []int {
 	return []int{1}
 }
 
-// offer lists every way to fill a seat that a workshop would think of, whatever the rules say of it.
+// offer lists every way to fill a seat that a workshop would think of, whatever the rules say of it, by id of the part.
 func offer(stock *part.Stock, s build.Seat, counts []int) []build.Option {
 	empty := []build.Option{{Seat: s}}
 	switch s {
@@ -184,7 +191,7 @@ func singly[P interface{ Common() *part.Article }](s build.Seat, parts []P) []bu
 
 func several[P interface{ Common() *part.Article }](s build.Seat, parts []P, counts []int) []build.Option {
 	var list []build.Option
-	for _, p := range parts {
+	for _, p := range byID(parts) {
 		for _, n := range counts {
 			list = append(list, build.Option{Seat: s, Part: p, Count: n})
 		}
@@ -192,10 +199,15 @@ func several[P interface{ Common() *part.Article }](s build.Seat, parts []P, cou
 	return list
 }
 
+// byID sorts parts by their ids, which is quicker than to sort the many options made of them.
+func byID[P interface{ Common() *part.Article }](parts []P) []P {
+	return slices.SortedFunc(slices.Values(parts), func(a, b P) int { return cmp.Compare(a.Common().ID, b.Common().ID) })
+}
+
 // housings are the cases in every layout with the board plate on every step.
 func housings(cases []*part.Case) []build.Option {
 	var list []build.Option
-	for _, c := range cases {
+	for _, c := range byID(cases) {
 		list = append(list, build.CaseOptions(c)...)
 	}
 	return list
@@ -214,7 +226,7 @@ func coolers(stock *part.Stock) []build.Option {
 			}
 		}
 	}
-	for _, c := range stock.Coolers {
+	for _, c := range byID(stock.Coolers) {
 		if c.Liquid == nil {
 			list = append(list, build.Option{Seat: build.Cooler, Part: c, Count: 1})
 			continue

@@ -52,7 +52,7 @@ func (x *Index) problem(ask Ask, rules []*rule.Rule) (*Problem, error) {
 	if ask.Needs == nil {
 		ask.Needs = &brief.Needs{}
 	}
-	if err := ask.check(x.ids); err != nil {
+	if err := ask.check(x.stock); err != nil {
 		return nil, err
 	}
 	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}, steps: map[string]stepped{}, watch: newWatch(context.Background(), nil)}

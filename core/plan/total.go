@@ -114,9 +114,17 @@ func (x *Index) nets(p *Problem, t *total, col *column) *memory {
 		return &memory{net: make([]int64, 0, len(col.options))}
 	})
 	if len(m.net) == 0 {
-		for _, o := range col.options {
-			p.scratch.Set(o)
-			m.net = append(m.net, p.net(t, col.seat))
+		k := col.apart()
+		if !slices.Contains(t.rule.Filled, col.seat) {
+			k = col.classify(stepped{Rule: t.rule, key: t.rule.ID})
+		}
+		net, known := make([]int64, k.count), make([]bool, k.count)
+		for o, class := range k.of {
+			if !known[class] {
+				p.scratch.Set(col.options[o])
+				net[class], known[class] = p.net(t, col.seat), true
+			}
+			m.net = append(m.net, net[class])
 		}
 		p.scratch = p.base
 		if m.ends = [2]int{-1, -1}; len(m.net) > 0 {
