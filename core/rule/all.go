@@ -17,6 +17,7 @@ var All = []*Rule{
 	&CoolerMemory,
 	&CoolerBoard,
 	&CoolerCard,
+	&RadiatorPlace,
 	&RadiatorMount,
 	&RadiatorTubes,
 	&RadiatorAir,

@@ -117,13 +117,13 @@ func besides(b *build.Build, e Early, n *brief.Needs) predict.Besides {
 }
 
 // saidBy reports that another rule says what a rule found early: a card or a module without a place beside the others is
-// told by the rules cards and drive-slots, a radiator that hangs nowhere by radiator-mount, and the rules lanes and
+// told by the rules cards and drive-slots, a radiator that hangs nowhere by radiator-place, and the rules lanes and
 // drive-heat then leave it out.
 func saidBy(v *View, r *Rule) bool {
 	if r == &BoardHeat && !passes(v.Run(&HeldPower)) {
 		return true
 	}
-	return (r == &Lanes || r == &DriveHeat) && !(passes(v.Run(&Cards)) && passes(v.Run(&DriveSlots)) && passes(v.Run(&RadiatorMount)))
+	return (r == &Lanes || r == &DriveHeat) && !(passes(v.Run(&Cards)) && passes(v.Run(&DriveSlots)) && passes(v.Run(&RadiatorPlace)))
 }
 
 func passes(margins []Margin) bool {

@@ -132,7 +132,7 @@ func stands(b *build.Build) bool {
 	v := rule.NewView(b, nil)
 	for _, r := range []*rule.Rule{&rule.BoardForm, &rule.GraphicsLength, &rule.GraphicsThickness, &rule.GraphicsSlot, &rule.GraphicsHeight,
 		&rule.GraphicsBrackets, &rule.CoolerHeight, &rule.CoolerRaised, &rule.CoolerMemory, &rule.CoolerBoard, &rule.CoolerCard,
-		&rule.RadiatorMount, &rule.RadiatorCard, &rule.RadiatorMemory, &rule.RadiatorBoard, &rule.SupplyForm, &rule.SupplyLength, &rule.DriveBays} {
+		&rule.RadiatorPlace, &rule.RadiatorMount, &rule.RadiatorCard, &rule.RadiatorMemory, &rule.RadiatorBoard, &rule.SupplyForm, &rule.SupplyLength, &rule.DriveBays} {
 		if slices.ContainsFunc(v.Run(r), func(m rule.Margin) bool { return m.Verdict == rule.Clash || m.Verdict == rule.Unknown }) {
 			return false
 		}
