@@ -154,6 +154,7 @@ func (p *Problem) stands(c, o int) bool {
 type quote struct {
 	*match
 	b     *bound
+	other *match  // the same from the other side
 	heads []int32 // of each grade of the column's options the one of least reach, those of least reach first
 	told  []int64 // by grade of the other's options
 }
@@ -171,7 +172,7 @@ func (b *bound) quote(c, q int) *quote {
 		heads = k.heads(b.reach[c])
 		b.p.index.order(heads, b.reach[c])
 	}
-	return &quote{m, b, heads, slices.Repeat([]int64{unasked}, m.grade[1].count)}
+	return &quote{m, b, b.p.match(q, c), heads, slices.Repeat([]int64{unasked}, m.grade[1].count)}
 }
 
 // firsts lists the first of each class of options that are in some order.
@@ -209,6 +210,7 @@ func (t *quote) least(j int) int64 {
 	told := &t.told[t.grade[1].of[j]]
 	if *told == unasked {
 		*told = never
+		with := t.other.company(t.b.p, j)
 		watch, steps := t.b.p.watch, 0
 		for i, o := range t.heads {
 			reach := t.b.reach[t.c][o]
@@ -219,8 +221,10 @@ func (t *quote) least(j int) int64 {
 				*told = reach // what follows reaches no lower
 				break
 			}
-			*told = min(*told, t.b.with(t.match, int(o), j, *told))
 			steps = i
+			if with == nil || t.other.joins(t.b.p, with, j, int(o)) {
+				*told = min(*told, t.b.with(t.match, int(o), j, *told))
+			}
 		}
 		watch.poll(steps + 1)
 	}

@@ -27,6 +27,7 @@ type mates struct {
 type couple struct {
 	said    [][]int8      // by kind of the earlier column's options and of the later one's: what they have said
 	company [2][]*company // by kind of the earlier column's options, and of the later one's; nil where nothing is known
+	outcast [2][][]set    // by side, rule and what that sees of an option: whom it does not let stand beside it; nil until it is asked
 }
 
 // company is the options of one column that stand with an option of another, of those that were looked at.
@@ -170,8 +171,45 @@ func (m *match) company(p *Problem, o int) *company {
 		n := len(p.cols[m.q].live)
 		p.index.acquaint(2 * 8 * n)
 		*of = &company{make(set, n), make(set, n)}
+		m.cast(p, o, (*of).looked)
 	}
 	return *of
+}
+
+// castTo is how many pairs of kinds a rule may see to be asked of all of them at once.
+const castTo = 1 << 9
+
+// cast notes whom the rules that see few kinds of options do not let stand beside option o of the first column.
+func (m *match) cast(p *Problem, o int, out set) {
+	side := place(m.c, m.q, 0)
+	if m.outcast[side] == nil {
+		m.outcast[side] = make([][]set, len(m.quick))
+	}
+	for i, f := range m.quick {
+		f.look(p)
+		k, l := f.by[f.at[m.c]], f.by[f.at[m.q]]
+		if l.count > fewClasses || k.count*l.count > castTo {
+			continue
+		}
+		if m.outcast[side][i] == nil {
+			m.outcast[side][i] = make([]set, k.count)
+		}
+		of := &m.outcast[side][i][k.of[o]]
+		if *of == nil {
+			*of = make(set, len(out))
+			p.index.acquaint(8 * len(out))
+			asked := make([]bool, l.count)
+			for j, class := range l.of {
+				if !asked[class] {
+					asked[class] = true
+					if f.two(p, m.c, o, m.q, j) == failed {
+						(*of).join(l.members(j))
+					}
+				}
+			}
+		}
+		out.join(*of)
+	}
 }
 
 // joins reports that option j of the second column stands with option o of the first, whose company it is.
@@ -211,7 +249,7 @@ const (
 func (x *Index) couple(key string, early, late int) *couple {
 	known := x.couples[key]
 	if known == nil {
-		known = &couple{make([][]int8, early), [2][]*company{make([]*company, early), make([]*company, late)}}
+		known = &couple{said: make([][]int8, early), company: [2][]*company{make([]*company, early), make([]*company, late)}}
 		x.acquaint((early + late) * blankKind)
 		x.couples[key] = known
 	}
