@@ -153,21 +153,36 @@ const closedImpedance = 1e12
 
 // blown is the air that a watt of load brings through the supply's fan, m³/s, at most.
 func (r *Run) blown() float64 {
-	s := &r.forecast.model.supply
-	switch {
+	m := &r.forecast.model
+	switch s := &m.supply; {
 	case s.duct >= 0:
 		return 0
 	case s.any:
-		return r.forecast.besides.supplies.blown(r.asksW())
+		return m.through() * r.forecast.besides.supplies.blown(r.asksW())
+	default:
+		return m.through() * s.blown()
 	}
-	return s.blown()
 }
 
-// blown is the air that a watt of load brings through the fan, m³/s, at most. A fan behind a fin pack gets half its free flow
-// through; all of it is counted here.
+// blown is the free air that a watt of load adds to the fan's, m³/s, at most.
 func (s *supply) blown() float64 {
 	low := max(s.low, leastTurning*s.fan.RatedRPM)
 	return s.fan.FreeM3PerS * (1 - low/max(1, s.fan.RatedRPM)) / (0.8 * max(1, float64(s.rating)/1000))
+}
+
+// through is the share of that which the case draws in for it, at most.
+//
+// At a share s of its speed the fan gets Qf·√((s² + p/P0) ÷ (1 + k)) through, p the pressure in the case and k the pack's way by its own
+// (packImpedance). Where nothing else blows out, p is under the room's by what it takes to draw that in, and as that goes with the square of
+// the flow too, the flow is in proportion to s: no more than Qf·s ÷ √(1 + k), half the free flow. A draught only takes from it, as long as it
+// is weaker than the fan. Other fans that blow out may lower p so far that a little speed brings more: there all of the free flow is counted.
+func (m *model) through() float64 {
+	for i := range m.air.Paths {
+		if p := &m.air.Paths[i]; i != m.supply.path && p.Direction == air.Exhaust && p.Fans.Count > 0 {
+			return 1
+		}
+	}
+	return 1 / math.Sqrt(1+packImpedance)
 }
 
 // followed is the air that a kelvin of the chamber's air brings through the fans that follow it, m³/s, at most.
@@ -187,14 +202,16 @@ func (m *model) followed() float64 {
 // inM3PerS is the air drawn in.
 func (r *Run) inM3PerS() float64 { return r.InM3H.Expected / air.M3PerHPerM3PerS }
 
-// warmsFaster reports that a watt more in the case brings more heat, as a share of what is there, than air.
-func (r *Run) warmsFaster() bool { return r.blown()*r.HeatInW <= r.inM3PerS() }
+// warmsFaster reports that a watt more in the case brings more heat, as a share of what is there, than air. While the supply's fan stands
+// still it brings none; what it may be once that turns is another run.
+func (r *Run) warmsFaster() bool {
+	return r.Cooling[len(r.Cooling)-1].RPM.Expected == 0 || r.blown()*r.HeatInW <= r.inM3PerS()
+}
 
 // warmsInlets reports that with the mixed air the air at every part grows warmer too. Where room air alone comes in it does;
 // where a radiator warms what comes in, that falls as more comes, and the mixed part of a part's air, half at least, must rise
 // by more. With F, R the rise of fresh and mixed air, a watt is dR·(A + c·R·G) ÷ (1 − c·R·g), G and g what follows a kelvin and
-// a watt, A = heat ÷ R; wanted is β·dR > (1 − β)·dF. G and g count free flows, about twice what a case lets
-// through.
+// a watt, A = heat ÷ R; wanted is β·dR > (1 − β)·dF. G counts free flows, about twice what a case lets through.
 func (r *Run) warmsInlets() bool {
 	m := &r.forecast.model
 	if m.b.Cooler.Liquid == nil || !intakes(m.b.Face) {

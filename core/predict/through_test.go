@@ -1,0 +1,101 @@
+package predict
+
+import (
+	"slices"
+	"testing"
+
+	"slipfit/catalog"
+	"slipfit/core/air"
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/part"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What a case draws in for its supply's fan, step by step from its lowest speed to its full one, is no more than is counted for it.
+func TestThrough(t *testing.T) {
+	s, err := catalog.Embedded()
+	require.NoError(t, err)
+	var p Predictor
+	half, all, most := 0, 0, 0.0
+	for _, c := range s.Cases {
+		for i := range c.Layouts {
+			b := build.Build{Case: c, Layout: &c.Layouts[i]}
+			b.Board, b.Processor, b.Cooler = within(s, b.Layout)
+			if b.Board == nil {
+				continue
+			}
+			for _, supply := range s.Supplies {
+				if !slices.Contains(b.Layout.Supply.Forms, supply.Form) {
+					continue
+				}
+				b.Supply = supply
+				f := p.Core(&b, &brief.Needs{}, Besides{})
+				if f == nil || f.model.supply.duct >= 0 || len(f.Run(0, Ordinary).Missing) > 0 {
+					continue
+				}
+				m := &f.model
+				share := m.through()
+				if share == 1 {
+					all++
+				} else {
+					half++
+				}
+				fan := m.supply.fan
+				draws := func(rpm float64) float64 {
+					machine := m.air
+					machine.Paths = slices.Clone(m.air.Paths)
+					machine.Paths[m.supply.path].Fans.Speed = air.Speed{FixedRPM: rpm}
+					for j := range machine.Paths {
+						if len(machine.Paths[j].Fans.Speed.Curves) > 0 { // the case's own fans, at one speed
+							machine.Paths[j].Fans.Speed = air.Speed{FixedRPM: turned(&machine.Paths[j].Fans.Speed, 0.3)}
+						}
+					}
+					var solver air.Solver
+					var r air.Result
+					require.NoError(t, solver.Solve(&machine, &r))
+					flow := 0.0
+					for _, z := range r.Zones {
+						flow += z.InM3PerS
+					}
+					for _, x := range r.Partitions {
+						flow -= max(x.FlowM3PerS, -x.FlowM3PerS)
+					}
+					return flow
+				}
+				low := max(m.supply.low, leastTurning*fan.RatedRPM)
+				const steps = 5
+				step := (fan.RatedRPM - low) / steps
+				before := draws(low)
+				for k := 1; k <= steps; k++ {
+					now := draws(low + float64(k)*step)
+					counted := share * fan.FreeM3PerS * step / fan.RatedRPM
+					require.LessOrEqual(t, now-before, counted*1.001+1e-9, "%s in layout %s with %s", c.ID, b.Layout.ID, supply.ID)
+					if share < 1 {
+						most = max(most, (now-before)/counted)
+					}
+					before = now
+				}
+			}
+		}
+	}
+	require.Greater(t, half, 40)
+	require.Greater(t, all, 100)
+	require.Greater(t, most, 0.7, "what is counted is no idle figure")
+}
+
+// within is a board, a processor and an air cooler that a layout takes; none where there are none.
+func within(s *part.Stock, l *part.Layout) (*part.Board, *part.Processor, *part.Cooler) {
+	for _, board := range s.Boards {
+		for _, processor := range s.Processors {
+			for _, cooler := range s.Coolers {
+				if slices.Contains(l.Boards, board.Form) && processor.Socket == board.Socket && slices.Contains(cooler.Sockets, board.Socket) &&
+					cooler.Air != nil && cooler.Air.Height.Or(0) <= l.Cooler.Or(0) {
+					return board, processor, cooler
+				}
+			}
+		}
+	}
+	return nil, nil, nil
+}
