@@ -11,11 +11,14 @@ import (
 // besides is what comes into the air of a build besides what an early query sees: what the seats bring at least that it leaves
 // out, and what all seats that warm a build bring at most, whatever fills them.
 func (p *Problem) besides(q *query) predict.Besides {
+	if q.whichever() && q.fed == nil && p.colOf[build.Supply] >= 0 {
+		q.fed = p.fedBy().all
+	}
 	if q.early == nil && q.rule.Holds == nil || q.early != nil && len(q.early.Warms) == 0 && len(q.early.Warmer) == 0 {
-		return predict.Besides{}
+		return predict.Besides{}.Fed(q.fed)
 	}
 	n := len(predict.Asked(p.ask.Needs))
-	least, most := make([]int64, n), make([]int64, n)
+	least, upTo, most := make([]int64, n), make([]int64, n), make([]int64, n)
 	for _, s := range predict.Warming {
 		w := p.warming(s)
 		for i := range n {
@@ -31,16 +34,20 @@ func (p *Problem) besides(q *query) predict.Besides {
 		w := p.warming(s)
 		for i := range n {
 			least[i] += w.least[i]
+			upTo[i] += w.most[i]
 		}
 		if dBA := w.least[n]; dBA > 0 && !q.seats.Has(s) {
 			disks = sound.Sum(disks, float64(dBA)/1000)
 		}
 	}
-	low, high := make([]int, n), make([]int, n)
-	for i := range n {
-		low[i], high[i] = int(least[i]/1000), int(most[i]/1000)+1
+	whole := func(mW []int64, up int) []int {
+		list := make([]int, n)
+		for i := range n {
+			list[i] = int(mW[i]/1000) + up
+		}
+		return list
 	}
-	all := predict.NewBesides(low, high).Heard(max(0, disks))
+	all := predict.NewBesides(whole(least, 0), whole(upTo, 1), whole(most, 1)).Heard(max(0, disks))
 	if q.fed != nil {
 		all = all.Fed(q.fed)
 	}

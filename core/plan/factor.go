@@ -32,7 +32,7 @@ func (p *Problem) newFactor(q *query) *factor {
 	for i, c := range q.cols {
 		f.at[c] = i
 	}
-	if q.early != nil && q.early.AnySupply && q.fed == nil && p.colOf[build.Supply] >= 0 {
+	if q.early != nil && q.early.AnySupply && q.fed == nil && !q.whichever() && p.colOf[build.Supply] >= 0 {
 		f.twins = &twins{}
 	}
 	return p.settle(f)
@@ -158,7 +158,7 @@ func weight(q *query) int {
 
 // ask returns the worth of a choice of the factor's columns, or failed.
 func (f *factor) ask(p *Problem, options []int) int64 {
-	if f.sums != nil && f.balances(options) {
+	if f.sums != nil && f.balances(options) || !f.concerns(p, options) {
 		return 0
 	}
 	s := f.look(p)
@@ -168,6 +168,17 @@ func (f *factor) ask(p *Problem, options []int) int64 {
 		}
 		return p.run(f.query, options)
 	})
+}
+
+// concerns reports a choice in whose layout of the case an early query may fail.
+func (f *factor) concerns(p *Problem, options []int) bool {
+	if f.early == nil || f.early.Layouts == nil {
+		return true
+	}
+	if c := p.colOf[build.Case]; c >= 0 {
+		return f.early.Layouts(p.cols[c].options[options[f.at[c]]].Layout)
+	}
+	return f.early.Layouts(p.base.Layout)
 }
 
 // heed asks of a choice with the same option wherever it does not matter, for a seat is filled that decides before.

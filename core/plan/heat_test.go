@@ -61,12 +61,34 @@ func warmStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 	return s
 }
 
+// chambered are builds that stand, with a card in a chamber of its own, one in each case that has one.
+func chambered(t *testing.T, all *part.Stock) []*build.Build {
+	t.Helper()
+	var list []*build.Build
+	for _, c := range all.Cases {
+		x := *c
+		x.Layouts = slices.DeleteFunc(slices.Clone(x.Layouts), func(l part.Layout) bool { return !l.Chambers })
+		if len(x.Layouts) == 0 {
+			continue
+		}
+		some := *all
+		some.Cases = []*part.Case{&x}
+		p, err := New(&some, Ask{Needs: order(unit.Money(400_000), brief.AllWork, 1, 4000, 1, brief.DrawWork, 1, 400, 1)})
+		require.NoError(t, err)
+		if a := p.Least(t.Context()); a.Build != nil {
+			list = append(list, a.Build)
+		}
+	}
+	require.NotEmpty(t, list)
+	return list
+}
+
 // TestHeatByBruteForce compares the planner with trying everything where heat and noise decide what stands.
 func TestHeatByBruteForce(t *testing.T) {
 	stocks := generic(t)
-	cores := anchors(t, stocks)
+	cores := slices.Concat(anchors(t, stocks), chambered(t, stocks))
 	var seen agreement
-	for seed := range uint64(120) {
+	for seed := range uint64(200) {
 		r := rand.New(rand.NewPCG(seed, 22))
 		b := cores[r.IntN(len(cores))]
 		stock := warmStock(r, stocks, b)

@@ -19,7 +19,7 @@ type query struct {
 	base  build.Build // for an early query: what is settled in its seats
 
 	besides predict.Besides   // what other seats bring at least, where it is early, and at most
-	fed     *predict.Supplies // for an early query that leaves the supply open: those it may be
+	fed     *predict.Supplies // for an early query that leaves the supply open: those it may be; of one that always does all there are, nil until it is asked
 
 	asks int      // how often the rule was asked
 	sums []*total // sums that suffice for the rule; nil until it is asked often, or where there are none
@@ -76,6 +76,9 @@ func (p *Problem) soon(r *rule.Rule, nth int, fed *predict.Supplies) *query {
 		seats = slices.DeleteFunc(slices.Clone(seats), func(s build.Seat) bool { return s == build.Supply })
 		q.seats = build.SetOf(seats...)
 	}
+	if q.whichever() && p.colOf[build.Supply] < 0 {
+		q.seats |= build.SetOf(build.Supply)
+	}
 	q.cols = p.columnsOf(seats)
 	for s := range build.Seat(build.Seats) {
 		if !q.seats.Has(s) {
@@ -83,6 +86,11 @@ func (p *Problem) soon(r *rule.Rule, nth int, fed *predict.Supplies) *query {
 		}
 	}
 	return q
+}
+
+// whichever reports an early query that asks of whichever supply there may be.
+func (q *query) whichever() bool {
+	return q.early != nil && q.early.AnySupply && !slices.Contains(q.early.Seats, build.Supply)
 }
 
 // serves reports a query that may find value.

@@ -11,27 +11,31 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A predictor that was asked before says what one says that never was: of a core with other disks, with other fans, at another level, and of
-// parts in the open beside others and on another day.
+// A predictor that was asked before says what one says that never was: of a core with other disks, with other fans, with another supply, at
+// another level, and of parts in the open beside others and on another day.
 func TestAskedBefore(t *testing.T) {
 	m := newMaker(t, 22)
 	var p predict.Predictor
-	louder, not, with := 0, 0, 0
+	louder, not, with, fed := 0, 0, 0, 0
 	for range 400 {
 		b, n := m.build(), m.needs()
-		carded, fanned := *b, *b
+		carded, fanned, supplied := *b, *b, *b
 		carded.Graphics = pick(m, m.stock.Graphics)
 		fanned.Fans = []build.FanSet{{Fan: pick(m, m.stock.Fans), Face: part.Rear, Count: 1 + m.IntN(2)}}
+		supplied.Supply = pick(m, m.stock.Supplies)
 		heard := (&predict.Predictor{}).Forecast(b, n).Run(0, predict.Ordinary).ChairDBA.Expected
 		besides := m.besides(b, n, 0)
 		for range 12 {
 			x := b
-			switch m.IntN(4) {
+			switch m.IntN(5) {
 			case 0:
 				x = &carded
 				with++
 			case 1:
 				x = &fanned
+				with++
+			case 2:
+				x = &supplied
 				with++
 			}
 			wish := unit.Sound(heard*1000) + unit.Sound(m.IntN(4)-2)*1500
@@ -44,6 +48,14 @@ func TestAskedBefore(t *testing.T) {
 				not++
 			}
 			for _, day := range []predict.Day{predict.Ordinary, predict.Hottest} {
+				fresh, again := (&predict.Predictor{}).Core(x, n, besides).Run(0, day), p.Core(x, n, besides).Run(0, day)
+				require.Equal(t, fresh.Parts, again.Parts)
+				require.Equal(t, fresh.Cooling, again.Cooling, "%s in %s", x.Supply.ID, b.Case.ID)
+				require.Equal(t, fresh.WallW, again.WallW)
+				require.Equal(t, fresh.HeatInW, again.HeatInW)
+				if b.Layout.Supply.OwnAir.Or(false) && x == &supplied {
+					fed++
+				}
 				require.Equal(t, (&predict.Predictor{}).Open(x, n, n.Loads[0], day), p.Open(x, n, n.Loads[0], day))
 			}
 		}
@@ -52,6 +64,7 @@ func TestAskedBefore(t *testing.T) {
 	require.Greater(t, louder, 500)
 	require.Greater(t, not, 500)
 	require.Greater(t, with, 500)
+	require.Greater(t, fed, 200)
 }
 
 // Parts in the open are those that have air of their own, each in the room of the day that is asked of.

@@ -9,24 +9,24 @@ import (
 	"slipfit/core/sound"
 )
 
-// Besides is what comes into a build besides the parts it holds: heat in the board's chamber, at least so much, and no more than so
+// Besides is what comes into a build besides the parts it holds: heat in the board's chamber, from so much up to so much, and no more than so
 // much together with what these parts bring; turning disks; and one of some supplies. The zero value is none.
 type Besides struct {
-	least, most []int   // W, by activity asked
-	name        string  // the same, to be compared
-	disksDBA    float64 // sound power of disks at least, dB(A); nought for none
-	supplies    *Supplies
+	least, upTo, most []int   // W, by activity asked
+	name              string  // the same, to be compared
+	disksDBA          float64 // sound power of disks at least, dB(A); nought for none
+	supplies          *Supplies
 }
 
 // NewBesides is so many whole watts in each activity asked.
-func NewBesides(least, most []int) Besides {
-	return Besides{least: least, most: most, name: fmt.Sprint(least, most)}
+func NewBesides(least, upTo, most []int) Besides {
+	return Besides{least: least, upTo: upTo, most: most, name: fmt.Sprint(least, upTo, most)}
 }
 
 // atMost leaves out the heat that there is at least.
 func (x Besides) atMost() Besides {
 	if len(x.least) > 0 {
-		x.least, x.name = nil, NewBesides(nil, x.most).name
+		x.least, x.upTo, x.name = nil, nil, NewBesides(nil, nil, x.most).name
 	}
 	return x
 }
@@ -42,6 +42,9 @@ func (x Besides) Fed(by *Supplies) Besides {
 	x.supplies = by
 	return x
 }
+
+// Feeds is no more of it than the supplies.
+func (x Besides) Feeds() Besides { return Besides{supplies: x.supplies} }
 
 // String says all of it.
 func (x Besides) String() string {

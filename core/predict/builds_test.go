@@ -114,7 +114,7 @@ func TestOpenIsNeverWorse(t *testing.T) {
 func TestLouder(t *testing.T) {
 	m := newMaker(t, 15)
 	var p, q, other predict.Predictor
-	louder, anyLouder, unsaid, quiet, louderSo, unsaidSo := 0, 0, 0, 0, 0, 0
+	louder, anyLouder, unsaid, quiet, louderSo, unsaidSo, anySo, between, anyBetween := 0, 0, 0, 0, 0, 0, 0, 0, 0
 	for range 20000 {
 		b, n := m.build(), m.needs()
 		disks := slices.DeleteFunc(b.Tiers(), func(t build.Tier) bool { return !t.Drive.Disk || m.IntN(2) == 0 })
@@ -150,12 +150,25 @@ func TestLouder(t *testing.T) {
 				require.Greater(t, heard*1000, float64(wish), "with any of several supplies, "+name)
 				anyLouder++
 			}
+			if p.LouderBetween(b, n, counted, besides, i, wish, disksDBA) {
+				require.Greater(t, heard*1000, float64(wish), "between two amounts, "+name)
+				between++
+			}
+			alone.Board = b.Board
+			if p.LouderBetween(&alone, n, counted, besides.Fed(fed), i, wish, disksDBA) && carried(q.Forecast(b, n), b.Supply) {
+				require.Greater(t, heard*1000, float64(wish), "between two amounts with any of several supplies, "+name)
+				anyBetween++
+			}
 			if w := p.Warmth(b, n, counted, besides); w != nil {
 				if over, _ := w.Louder(i, wish); over {
 					require.Greater(t, heard*1000, float64(wish), name)
 				}
 			}
-			if q.LouderSo(b, n, i, wish) {
+			if p.LouderSo(&alone, n, predict.Besides{}.Fed(fed), i, wish) && carried(q.Forecast(b, n), b.Supply) {
+				require.Greater(t, heard*1000, float64(wish), "just so with any of several supplies, "+name)
+				anySo++
+			}
+			if q.LouderSo(b, n, predict.Besides{}, i, wish) {
 				require.Greater(t, heard*1000, float64(wish), "just so, "+name)
 				louderSo++
 			} else if b.Layout.Chambers && heard*1000 > float64(wish) {
@@ -175,7 +188,10 @@ func TestLouder(t *testing.T) {
 	require.Greater(t, anyLouder, 4000)
 	require.Greater(t, quiet, 4000)
 	require.Greater(t, louderSo, 2000)
-	t.Logf("%d louder, %d with any supply, and %d louder unsaid, %d quiet; in two chambers %d louder just so, %d unsaid", louder, anyLouder, unsaid, quiet, louderSo, unsaidSo)
+	require.Greater(t, anySo, 500)
+	require.Greater(t, between, 1000)
+	require.Greater(t, anyBetween, 500)
+	t.Logf("%d louder, %d with any supply, and %d louder unsaid, %d quiet; in two chambers %d louder just so, %d unsaid, %d between amounts, %d with any supply", louder, anyLouder, unsaid, quiet, louderSo, unsaidSo, between, anyBetween)
 }
 
 // What memory, drives and cards bring into a case, as far as it is counted, lets no part hold more, no converter and no drive stay
@@ -299,7 +315,7 @@ func some(m maker) build.Set {
 // besides is what a build brings into its case besides the seats that are counted, and what it brings in all.
 func (m maker) besides(b *build.Build, n *brief.Needs, counted build.Set) predict.Besides {
 	asked := predict.Asked(n)
-	least, most := make([]int, len(asked)), make([]int, len(asked))
+	least, upTo, most := make([]int, len(asked)), make([]int, len(asked)), make([]int, len(asked))
 	rest, all := *b, *b
 	for s := range build.Seat(build.Seats) {
 		if counted.Has(s) || !everyWarmth.Has(s) {
@@ -312,9 +328,10 @@ func (m maker) besides(b *build.Build, n *brief.Needs, counted build.Set) predic
 	share := m.Float64()
 	for i := range asked {
 		least[i] = int(share * predict.Brings(&rest, &asked[i]))
+		upTo[i] = int(predict.Brings(&rest, &asked[i])) + 1 + m.IntN(10)
 		most[i] = int(predict.Brings(&all, &asked[i])) + 1 + m.IntN(30)
 	}
-	return predict.NewBesides(least, most)
+	return predict.NewBesides(least, upTo, most)
 }
 
 // placed reports that the modules of a tier have a socket; the rule drive-slots turns away those without.

@@ -30,6 +30,7 @@ type Predictor struct {
 	result air.Result
 	last   *Forecast
 	cores  map[core]*Forecast
+	apart  map[core]*indoors
 	said   map[core]*said
 	opens  map[openKey]*inOpen
 	warmth Warmth // the last one asked for
@@ -50,7 +51,9 @@ type Forecast struct {
 	stopped   *Forecast // with a supply whose fan never turns
 	shut      *Forecast // with a supply that no air comes through
 	said      said
+	indoors   *indoors                  // of a core with a supply that breathes room air
 	states    map[stateKey]*state       // of a core
+	spans     map[toldOf]*spans         // of a core, by load and level
 	loud      [][]warmth                // of a core, by load: what made builds too loud
 	unsaid    int                       // of a core: how many too loud builds left it open of warmer ones
 	just      struct{ asked, said int } // how often builds with this core were judged by their own heat, and found too loud
@@ -158,11 +161,17 @@ func (f *Forecast) run(l brief.Load, roomC, besidesW, mostW float64) *Run {
 	}
 	m, p := &f.model, f.predictor
 	m.duty(r)
-	if r.Err = m.solve(&p.solver, &p.result, mainsLine(place)); r.Err != nil {
+	out := &p.result
+	if f.indoors != nil {
+		out, r.Err = f.indoors.solve(m, r)
+	} else {
+		r.Err = m.solve(&p.solver, out, mainsLine(place))
+	}
+	if r.Err != nil {
 		m.name(r)
 		return r
 	}
-	m.read(r, &m.air, &p.result, f)
+	m.read(r, &m.air, out, f)
 	return r
 }
 

@@ -91,16 +91,18 @@ func (f *Forecast) source(i int) sound.Source {
 // it, dB(A).
 type chamberStep struct{ wideW, slackDBA float64 }
 
-// chamberSteps are tried in turn.
-var chamberSteps = [...]chamberStep{{2, slackDBA}, {0.25, 0.004}}
+// chamberSteps are tried in turn, the widest first; of a build's own heat those from ownHeat on.
+var chamberSteps = [...]chamberStep{{32, slackDBA}, {8, slackDBA}, {2, slackDBA}, {0.25, 0.004}}
+
+const ownHeat = 2
 
 // LouderSo reports a build, with just what it holds, over a level at a load on an ordinary day. Of a core in one chamber it is not looked
 // into where that has hardly said anything of builds with it.
-func (p *Predictor) LouderSo(b *build.Build, n *brief.Needs, load int, wish unit.Sound) bool {
-	if !ready(b) {
+func (p *Predictor) LouderSo(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound) bool {
+	f := p.Core(b, n, besides)
+	if f == nil || f.model.supply.any && f.model.supply.duct < 0 {
 		return false
 	}
-	f := p.Core(b, n, Besides{})
 	w, known := warmthOf(b, &f.loads[load])
 	if !known {
 		return false
@@ -111,10 +113,18 @@ func (p *Predictor) LouderSo(b *build.Build, n *brief.Needs, load int, wish unit
 		}
 		f.just.asked++
 	}
-	for _, step := range chamberSteps {
+	if f.loudAt(load, w, wish) {
+		f.just.said++
+		return true
+	}
+	return false
+}
+
+// loudAt reports a core over a level with so much besides and no more.
+func (f *Forecast) loudAt(load int, w warmth, wish unit.Sound) bool {
+	for _, step := range chamberSteps[ownHeat:] {
 		dBA, known := f.betweenDBA(load, floor(w.heatW, step.wideW), step.wideW)
-		if known && atChair(sum(dBA, w.disksDBA), chairOf(&n.Place)) > float64(wish)/1000+step.slackDBA {
-			f.just.said++
+		if known && atChair(sum(dBA, w.disksDBA), chairOf(&f.needs.Place)) > float64(wish)/1000+step.slackDBA {
 			return true
 		}
 	}

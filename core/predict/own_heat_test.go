@@ -8,6 +8,7 @@ import (
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/predict"
+	"slipfit/core/sound"
 	"slipfit/core/unit"
 
 	"github.com/stretchr/testify/require"
@@ -36,13 +37,63 @@ func TestLouderJustSo(t *testing.T) {
 		}
 		heard := run().ChairDBA.Expected
 		asked++
-		require.False(t, p.LouderSo(b, n, 0, unit.Sound(math.Ceil(heard*1000))), "%s %s: %s with %s, %s on %s at %v", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Supply.ID, b.Face, n.Loads[0])
-		if p.LouderSo(b, n, 0, unit.Sound(heard*1000)-50) {
+		require.False(t, p.LouderSo(b, n, predict.Besides{}, 0, unit.Sound(math.Ceil(heard*1000))), "%s %s: %s with %s, %s on %s at %v", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Supply.ID, b.Face, n.Loads[0])
+		if p.LouderSo(b, n, predict.Besides{}, 0, unit.Sound(heard*1000)-50) {
 			said++
 		}
 	}
 	t.Logf("%d of %d said that are 0.05 dB too loud", said, asked)
 	require.Greater(t, said, asked/2)
+}
+
+// A build of two chambers is too loud with any heat between two amounts of which that is said, with its supply or with any of several.
+func TestLouderBetween(t *testing.T) {
+	m := newMaker(t, 24)
+	var p, q predict.Predictor
+	said, fed, inside := 0, 0, 0
+	for range 3000 {
+		b, n := m.build(), m.needs()
+		if !b.Layout.Chambers {
+			continue
+		}
+		n.Loads = n.Loads[:1]
+		for _, s := range []build.Seat{build.Boot, build.Cache, build.Archive, build.Cards} {
+			b.Clear(s)
+		}
+		fromW, wideW := float64(m.IntN(40)), 1+m.IntN(60)
+		warm := func(w float64) float64 {
+			memory, hot := *b.Memory, *b
+			n.Loads[0].Memory = 100_000
+			memory.Power.Set(unit.Power(1000 * w / float64(memory.Modules.Or(1)) / float64(b.Kits)))
+			hot.Memory = &memory
+			b.Memory = &memory
+			return q.Forecast(&hot, n).Run(0, predict.Ordinary).ChairDBA.Expected
+		}
+		least := warm(fromW)
+		besides := predict.NewBesides([]int{0}, []int{wideW}, []int{wideW + 100})
+		wish := unit.Sound(least*1000) - unit.Sound(m.IntN(100))
+		one := p.LouderBetween(b, n, build.SetOf(build.Memory), besides, 0, wish, sound.Silent())
+		open := *b
+		open.Supply = nil
+		any := p.LouderBetween(&open, n, build.SetOf(build.Memory), besides.Fed(m.supplies(b)), 0, wish, sound.Silent()) && carried(q.Forecast(b, n), b.Supply)
+		if one {
+			said++
+		}
+		if any {
+			fed++
+		}
+		for range 6 {
+			heard := warm(fromW + m.Float64()*float64(wideW))
+			require.True(t, !one && (!any || !carried(q.Forecast(b, n), b.Supply)) || heard*1000 > float64(wish), "%s %s: %s with %s, %s on %s", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Supply.ID, b.Face)
+			if heard < least {
+				inside++
+			}
+		}
+	}
+	t.Logf("%d said, %d with any supply; %d warmer ones are quieter", said, fed, inside)
+	require.Greater(t, said, 100)
+	require.Greater(t, fed, 50)
+	require.Greater(t, inside, 50)
 }
 
 // evenly is the build's board with as much power of its own as leaves its chamber about as warm as the card's.

@@ -46,9 +46,16 @@ func share(l *brief.Load, s build.Seat) unit.Share {
 	return l.Processor
 }
 
-// solve brings the machine to rest. The supply's loss follows from what the parts and fans draw at rest, and those from it;
-// the loss is taken over until it moves by less than settledW.
+// solve brings the machine to rest. The loss of a supply in the case follows from what the parts and fans draw at rest, and those from
+// it; it is taken over until it moves by less than settledW.
 func (m *model) solve(s *air.Solver, out *air.Result, line feed.Line) error {
+	if m.supply.duct >= 0 {
+		if err := m.solveApart(s, out); err != nil {
+			return err
+		}
+		m.addApart(out, line)
+		return nil
+	}
 	const settledW, passes = 0.02, 6
 	dc := m.air.Zones[boardZone].HeatW + m.pumpW + devicesW
 	for i := range m.parts {

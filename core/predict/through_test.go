@@ -13,12 +13,13 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a case draws in for its supply's fan, step by step from its lowest speed to its full one, is no more than is counted for it.
+// What a case draws in for its supply's fan, step by step from its lowest speed to its full one, is no more than is counted for it; in one
+// chamber all that it draws in grows by no larger a share than that speed, but for what a draught makes of it.
 func TestThrough(t *testing.T) {
 	s, err := catalog.Embedded()
 	require.NoError(t, err)
 	var p Predictor
-	half, all, most := 0, 0, 0.0
+	half, all, most, nearest := 0, 0, 0.0, 0.0
 	for _, c := range s.Cases {
 		for i := range c.Layouts {
 			b := build.Build{Case: c, Layout: &c.Layouts[i]}
@@ -76,6 +77,11 @@ func TestThrough(t *testing.T) {
 						if share < 1 {
 							most = max(most, (now-before)/counted)
 						}
+						if m.chambers() == 1 {
+							faster := step / (low + float64(k-1)*step)
+							require.LessOrEqual(t, now/before-1, faster*1.01, "%s in layout %s with %s", c.ID, b.Layout.ID, supply.ID)
+							nearest = max(nearest, (now/before-1)/faster)
+						}
 						before = now
 					}
 				}
@@ -85,6 +91,8 @@ func TestThrough(t *testing.T) {
 	require.Greater(t, half, 40)
 	require.Greater(t, all, 100)
 	require.Greater(t, most, 0.7, "what is counted is no idle figure")
+	require.Greater(t, nearest, 0.7, "nor is that share")
+	t.Logf("%v of what is counted, %v of the share", most, nearest)
 }
 
 // within is a board, a processor and an air cooler that a layout takes; none where there are none.

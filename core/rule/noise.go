@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/predict"
 	"slipfit/core/unit"
 )
@@ -42,8 +43,9 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Boot}},
 		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Cache}},
 		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Archive}},
-		{Seats: loadSeats, Fails: (*View).tooLoud, Warmer: predict.Warming},
-		{Seats: loadSeats, Fails: (*View).tooLoudSo},
+		withMemory(), withMemory(build.Archive),
+		{Seats: loadSeats, Fails: (*View).tooLoud, AnySupply: true, Warmer: predict.Warming},
+		{Seats: loadSeats, Fails: (*View).tooLoudSo, AnySupply: true},
 	},
 	Holds: (*View).quiet,
 	Check: func(v *View) []Margin {
@@ -95,12 +97,36 @@ func (v *View) louder() bool {
 		return false
 	}
 	disks := v.besides.Disks(v.Build)
-	return v.hardest(func(load int) bool { return v.predictor().Louder(v.Build, v.Needs, v.besides, load, wish, disks) })
+	return v.hardest(func(load int) bool { return v.predictor().Louder(v.Build, v.Needs, v.besides, load, wish, disks) }) || v.louderBetween(0)
 }
 
 // louderByDisks is louder for builds that hold turning disks; without them louder has said all.
 func (v *View) louderByDisks() bool {
 	return slices.ContainsFunc(v.Tiers(), func(t build.Tier) bool { return t.Drive.Disk }) && v.louder()
+}
+
+// withMemory asks with whichever supply, of two chambers that none breathes from, whether cards, memory and some drives make a build too
+// loud.
+func withMemory(drives ...build.Seat) Early {
+	held := append([]build.Seat{build.Cards, build.Memory}, drives...)
+	warms := slices.DeleteFunc(slices.Clone(predict.Warming), func(s build.Seat) bool { return slices.Contains(held, s) })
+	return Early{
+		Seats: append(except(coreSeats, build.Supply), held...), AnySupply: true, Warms: warms,
+		Layouts: func(l *part.Layout) bool { return l.Chambers && l.Supply.OwnAir.Or(false) },
+		Fails:   func(v *View) bool { return v.louderBetween(build.SetOf(held...)) },
+	}
+}
+
+// louderBetween reports a build of two chambers that is too loud with the heat of some seats, before others are in it.
+func (v *View) louderBetween(counted build.Set) bool {
+	wish, ok := v.Needs.Place.Noise.Get()
+	if !ok {
+		return false
+	}
+	disks := v.besides.Disks(v.Build)
+	return v.hardest(func(load int) bool {
+		return v.predictor().LouderBetween(v.Build, v.Needs, counted, v.besides, load, wish, disks)
+	})
 }
 
 // tooLoud is louder of a whole build.
@@ -109,7 +135,7 @@ func (v *View) tooLoud() bool {
 	if !ok {
 		return false
 	}
-	w := v.predictor().Warmth(v.Build, v.Needs, everyWarmth, predict.Besides{})
+	w := v.predictor().Warmth(v.Build, v.Needs, everyWarmth, v.besides.Feeds())
 	return v.hardest(func(load int) bool {
 		if w != nil {
 			if louder, known := w.Louder(load, wish); known {
@@ -123,7 +149,7 @@ func (v *View) tooLoud() bool {
 // tooLoudSo is tooLoud of just that build, where with more heat it may be quieter: in two chambers, or as its supply's fan starts.
 func (v *View) tooLoudSo() bool {
 	wish, ok := v.Needs.Place.Noise.Get()
-	return ok && v.hardest(func(load int) bool { return v.predictor().LouderSo(v.Build, v.Needs, load, wish) })
+	return ok && v.hardest(func(load int) bool { return v.predictor().LouderSo(v.Build, v.Needs, v.besides.Feeds(), load, wish) })
 }
 
 func (v *View) loud(r *predict.Run, wish unit.Sound) {

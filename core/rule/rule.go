@@ -5,6 +5,7 @@ package rule
 import (
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/predict"
 	"slipfit/core/unit"
 )
@@ -70,6 +71,8 @@ type Early struct {
 	// Fails reports seats that no build which stands holds together; it reads those seats and the needs alone. Nil asks
 	// the rule's Check of a build that holds these seats and no others.
 	Fails func(v *View) bool
+	// Layouts tells of which layouts of cases Fails may say something. Nil is of all.
+	Layouts func(l *part.Layout) bool
 	// Warms lists seats whose parts only warm the air of a build and are not counted by Fails as they are. What they bring at
 	// least, whatever fills them, it may count: v tells it.
 	Warms []build.Seat
@@ -77,7 +80,7 @@ type Early struct {
 	// is no limit. Nil says nothing.
 	Bears func(v *View) []float64
 	// AnySupply says that Fails may be asked with no supply too: what it then reports no build which stands holds together with any of
-	// the supplies that v tells. So may Bears.
+	// the supplies that v tells. So may Bears. Where the supply is not among the seats it is never asked with one.
 	AnySupply bool
 	// Places lists seats of which Fails sees no more than the rule DriveSlots does: what takes which place.
 	Places []build.Seat

@@ -1,0 +1,100 @@
+package predict
+
+import (
+	"math"
+	"slices"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/unit"
+)
+
+// spans is what is known of whether a core of two chambers is over a level at a load, between amounts of heat besides.
+type spans struct {
+	loud  []span
+	quiet []warmth // amounts at which it may be no louder than the level, with disks no louder than so
+}
+
+// span is from how much heat to how much a core is over the level, with disks no quieter than so, dB(A).
+type span struct{ fromW, toW, disksDBA float64 }
+
+// loudBetween reports a core over a level with any heat besides between two amounts, and disks as asked.
+func (f *Forecast) loudBetween(k toldOf, fromW, toW float64) bool {
+	known := f.spansOf(k)
+	finest := len(chamberSteps) - 1
+	heatW := floor(fromW, chamberSteps[finest].wideW)
+	if slices.ContainsFunc(known.quiet, func(x warmth) bool { return heatW <= x.heatW && x.heatW <= toW && k.disks <= x.disksDBA }) {
+		return false
+	}
+	chairM := chairOf(&f.needs.Place)
+	over := func(heatW float64, step chamberStep) bool {
+		dBA, said := f.betweenDBA(k.load, heatW, step.wideW)
+		return said && atChair(sum(dBA, k.disks), chairM) > k.wish+step.slackDBA
+	}
+	in := func(heatW float64) int {
+		return slices.IndexFunc(known.loud, func(x span) bool { return x.fromW <= heatW && heatW < x.toW && x.disksDBA <= k.disks })
+	}
+	if end := floor(toW, chamberSteps[finest].wideW); in(end) < 0 && !over(end, chamberSteps[finest]) {
+		known.quiet = append(known.quiet, warmth{end, k.disks})
+		return false
+	}
+	from := heatW
+	for at := 0; heatW <= toW; {
+		if i := in(heatW); i >= 0 {
+			heatW, at = known.loud[i].toW, 0
+			continue
+		}
+		step := chamberSteps[at]
+		switch {
+		case math.Mod(heatW, step.wideW) != 0:
+			at++
+		case over(heatW, step):
+			heatW += step.wideW
+			at = max(0, at-1)
+		case at == finest:
+			known.quiet = append(known.quiet, warmth{heatW, k.disks})
+			known.add(span{from, heatW, k.disks})
+			return false
+		default:
+			at++
+		}
+	}
+	known.add(span{from, heatW, k.disks})
+	return true
+}
+
+// spansOf is what is known of a load and a level.
+func (f *Forecast) spansOf(k toldOf) *spans {
+	k.disks = 0
+	if f.spans == nil {
+		f.spans = map[toldOf]*spans{}
+	}
+	if f.spans[k] == nil {
+		f.spans[k] = &spans{}
+	}
+	return f.spans[k]
+}
+
+// add adds a span, in place of those within it.
+func (s *spans) add(x span) {
+	if x.fromW < x.toW {
+		s.loud = append(slices.DeleteFunc(s.loud, func(y span) bool {
+			return x.fromW <= y.fromW && y.toW <= x.toW && x.disksDBA <= y.disksDBA
+		}), x)
+	}
+}
+
+// LouderBetween reports that no build of two chambers which holds this one's parts, what comes besides, and disks of so much sound power,
+// dB(A), is as quiet at the chair as a level in an activity on an ordinary day. Of memory, drives and cards it counts the heat of those in
+// some seats.
+func (p *Predictor) LouderBetween(b *build.Build, n *brief.Needs, counted build.Set, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
+	if b.Layout == nil || !b.Layout.Chambers || load >= len(besides.upTo) {
+		return false
+	}
+	w := p.Warmth(b, n, counted, besides)
+	if w == nil {
+		return false
+	}
+	toW := w.extraW[load] - besides.at(load) + float64(besides.upTo[load])
+	return w.core.loudBetween(asking(load, wish, disksDBA), w.extraW[load], toW)
+}
