@@ -199,14 +199,14 @@ func (c *shelf) sort(a *aspect) *classes {
 	}
 	n := len(c.options)
 	if a.decide != nil {
-		decided := make([]int64, n)
+		decided := room(&c.sorter.figures, n)
 		for o := range c.options {
 			decided[o] = a.decide(&c.options[o])
 		}
-		a.sortedOptions = sorted(decided)
+		a.sortedOptions = c.sorter.sort(decided)
 		return a.sortedOptions
 	}
-	kinds := a.kinds()
+	kinds := a.kinds(c.sorter)
 	a.sortedOptions = &classes{of: make([]int32, n), count: kinds.count}
 	for o, at := range a.of.at {
 		a.sortedOptions.of[o] = kinds.of[at]
@@ -215,18 +215,21 @@ func (c *shelf) sort(a *aspect) *classes {
 }
 
 // kinds sorts the wares by an aspect. Where less is seen of it than others see, it looks once at those that are the same to these.
-func (a *aspect) kinds() *classes {
+func (a *aspect) kinds(r *sorter) *classes {
 	if a.sortedWares != nil {
 		return a.sortedWares
 	}
-	figures := make([]int64, len(a.of.values))
 	read := a.read()
-	if a.whole == nil {
+	var whole *classes
+	if a.whole != nil {
+		whole = a.whole.kinds(r)
+	}
+	figures := room(&r.figures, len(a.of.values))
+	if whole == nil {
 		for i, v := range a.of.values {
 			figures[i] = read(v)
 		}
 	} else {
-		whole := a.whole.kinds()
 		seen, known := make([]int64, whole.count), make([]bool, whole.count)
 		for i, class := range whole.of {
 			if !known[class] {
@@ -235,7 +238,7 @@ func (a *aspect) kinds() *classes {
 			figures[i] = seen[class]
 		}
 	}
-	a.sortedWares = sorted(figures)
+	a.sortedWares = r.sort(figures)
 	return a.sortedWares
 }
 

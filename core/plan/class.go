@@ -119,14 +119,31 @@ func (c *shelf) both(k, l *classes) *classes {
 	if len(c.paired) == remembered {
 		clear(c.paired)
 	}
-	c.paired[pair] = k.joint(l)
+	c.paired[pair] = c.sorter.joint(k, l)
 	return c.paired[pair]
 }
 
-// joint sees options apart that either sort does: it goes through the classes of the one, and sorts the options of each by the other.
-func (k *classes) joint(l *classes) *classes {
+// sorter sorts options, or whatever else, into classes. It keeps its room from one time to the next; the zero value is ready.
+type sorter struct {
+	figures, first        []int64
+	table                 []int32
+	by, start, last, made []int32
+}
+
+// room is a slice of n, all nought, in the same memory where it fits.
+func room[T any](s *[]T, n int) []T {
+	if cap(*s) < n {
+		*s = make([]T, n+n/4)
+	}
+	*s = (*s)[:n]
+	clear(*s)
+	return *s
+}
+
+// joint sees options apart that either of two sorts does: it goes through the classes of the one, and sorts the options of each by the other.
+func (r *sorter) joint(k, l *classes) *classes {
 	n := len(k.of)
-	by, start := make([]int32, n), make([]int32, k.count+1) // the options by class of k, and where each class begins
+	by, start := room(&r.by, n), room(&r.start, k.count+1) // the options by class of k, and where each class begins
 	for _, class := range k.of {
 		start[class+1]++
 	}
@@ -138,23 +155,23 @@ func (k *classes) joint(l *classes) *classes {
 		start[class]++
 	}
 	of := make([]int32, n)
-	last, at := make([]int32, l.count), make([]int32, l.count) // by class of l: the class of k it was last met in, and its place there
+	last, made := room(&r.last, l.count), room(&r.made, l.count) // by class of l: the class of k it was last met in, and what was made of it there
 	count := int32(0)
 	for _, o := range by {
 		class := k.of[o] + 1
 		other := l.of[o]
 		if last[other] != class {
-			last[other], at[other] = class, count
+			last[other], made[other] = class, count
 			count++
 		}
-		of[o] = at[other]
+		of[o] = made[other]
 	}
-	return (&classes{of: of, count: int(count)}).inOrder()
+	return r.inOrder(&classes{of: of, count: int(count)})
 }
 
 // inOrder numbers classes in the order in which their options come.
-func (k *classes) inOrder() *classes {
-	number := make([]int32, k.count) // from one
+func (r *sorter) inOrder(k *classes) *classes {
+	number := room(&r.by, k.count) // from one
 	next := int32(0)
 	for o, class := range k.of {
 		if number[class] == 0 {
@@ -166,12 +183,12 @@ func (k *classes) inOrder() *classes {
 	return k
 }
 
-// sorted sorts options, or whatever else, by a figure of each.
-func sorted(figures []int64) *classes {
+// sort sorts by a figure of each.
+func (r *sorter) sort(figures []int64) *classes {
 	k := &classes{of: make([]int32, len(figures))}
 	shift := 64 - bits.Len(uint(2*len(figures)+1))
-	table := make([]int32, 1<<(64-shift)) // classes, from one, near where their figure says
-	var first []int64                     // by class: its figure
+	table := room(&r.table, 1<<(64-shift)) // classes, from one, near where their figure says
+	first := r.first[:0]                   // by class: its figure
 	for i, x := range figures {
 		at := uint64(x) * spread >> shift
 		for table[at] != 0 && first[table[at]-1] != x {
@@ -183,7 +200,7 @@ func sorted(figures []int64) *classes {
 		}
 		k.of[i] = table[at] - 1
 	}
-	k.count = len(first)
+	k.count, r.first = len(first), first
 	return k
 }
 
@@ -218,7 +235,7 @@ func (c *shelf) look(r *rule.Rule, steps map[string][]int64) *classes {
 		case k.count == 1:
 			k = l
 		default:
-			k = k.joint(l)
+			k = c.sorter.joint(k, l)
 		}
 	}
 	c.byLook[string(key)] = k

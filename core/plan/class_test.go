@@ -154,14 +154,15 @@ func TestJointClasses(t *testing.T) {
 	for range 500 {
 		n := 1 + rng.IntN(80)
 		a, b := draw(n), draw(n)
-		k, l := sorted(a), sorted(b)
+		var r sorter
+		k, l := r.sort(a), r.sort(b)
 		require.Equal(t, firstSeen(a), k.of)
 		require.Equal(t, firstSeen(b), l.of)
 		pairs := make([][2]int64, n)
 		for i := range pairs {
 			pairs[i] = [2]int64{a[i], b[i]}
 		}
-		joint := k.joint(l)
+		joint := r.joint(k, l)
 		require.Equal(t, firstSeen(pairs), joint.of)
 		require.Equal(t, int(slices.Max(joint.of))+1, joint.count)
 	}
@@ -177,6 +178,6 @@ func TestUnstatedFigures(t *testing.T) {
 	for _, c := range coolers {
 		options = append(options, build.Option{Seat: build.Cooler, Part: c, Count: 1})
 	}
-	c := &shelf{seat: build.Cooler, options: options, byLook: map[string]*classes{}}
+	c := &shelf{seat: build.Cooler, options: options, byLook: map[string]*classes{}, sorter: &sorter{}}
 	require.Equal(t, []int32{0, 1, 2}, c.look(&rule.CoolerHeight, nil).of)
 }

@@ -27,9 +27,10 @@ type Index struct {
 	fields     map[string]drawing  // of the needs
 	key        []byte              // room to write keys in
 	keys       []uint64            // room to sort in
-	made       int                 // how many memories there have been
-	turn       int64               // how often passing was looked into
-	checks     int64               // how often a rule was asked
+	sorter     sorter
+	made       int   // how many memories there have been
+	turn       int64 // how often passing was looked into
+	checks     int64 // how often a rule was asked
 }
 
 // hearing is what rules have said under one saying of the needs.
@@ -53,6 +54,7 @@ func (x *Index) Stock() *part.Stock { return x.stock }
 // first. An option is known by its place in the list.
 type shelf struct {
 	key      string // of the seat and how many pieces are thought of
+	sorter   *sorter
 	seat     build.Seat
 	options  []build.Option
 	price    []int64  // minor units
@@ -74,7 +76,7 @@ func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
 	if found := x.shelves[key]; found != nil {
 		return found
 	}
-	list := &shelf{key: key, seat: s, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}, paired: map[[2]*classes]*classes{}}
+	list := &shelf{key: key, seat: s, sorter: &x.sorter, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}, paired: map[[2]*classes]*classes{}}
 	slices.SortFunc(list.options, before(likes))
 	n := len(list.options)
 	list.price, list.rising, list.first = make([]int64, n), make([]int32, n), make([]int, n)

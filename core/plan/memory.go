@@ -107,7 +107,7 @@ func (m *memory) recall(by []*classes, options []int, ask func() int64) int64 {
 // kinds sorts options by what they give a sum.
 func (m *memory) kinds() *classes {
 	if m.equal == nil {
-		m.equal = sorted(m.net)
+		m.equal = new(sorter).sort(m.net)
 	}
 	return m.equal
 }
