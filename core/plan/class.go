@@ -7,6 +7,8 @@ import (
 	"slices"
 
 	"slipfit/core/brief"
+	"slipfit/core/part"
+	"slipfit/core/predict"
 	"slipfit/core/rule"
 )
 
@@ -102,6 +104,22 @@ func (c *shelf) alike() *classes {
 		c.none = &classes{of: make([]int32, len(c.options)), count: 1}
 	}
 	return c.none
+}
+
+// byKind sees options apart by the kind of part (rule.Early.Kinds).
+func (c *shelf) byKind() *classes {
+	if c.kinds == nil {
+		kind := room(&c.sorter.figures, len(c.options))
+		for o := range c.options {
+			if x, ok := c.options[o].Part.(*part.Cooler); ok && x.Air != nil {
+				if sink, stated := x.Air.Sink.Get(); stated {
+					kind[o] = 1 + int64((sink+predict.SinkStep-1)/predict.SinkStep)
+				}
+			}
+		}
+		c.kinds = c.sorter.sort(kind)
+	}
+	return c.kinds
 }
 
 // both sees options apart that either sort does.

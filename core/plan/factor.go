@@ -58,6 +58,8 @@ func (f *factor) look(p *Problem) *sight {
 			switch {
 			case f.early != nil && slices.Contains(f.early.Places, p.cols[c].seat):
 				k = p.cols[c].classify(p.stepped(&rule.DriveSlots))
+			case f.early != nil && slices.Contains(f.early.Kinds, p.cols[c].seat):
+				k = p.cols[c].byKind()
 			case f.early != nil || len(f.cols) < apartFrom:
 				k = p.cols[c].classify(sees)
 			}

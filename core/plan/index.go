@@ -62,6 +62,7 @@ type shelf struct {
 	first    []int    // by option: the first option of the same part
 	each     *classes // every option apart
 	none     *classes // none apart
+	kinds    *classes // by the kind of part
 	byRule   map[string]*classes
 	byLook   map[string]*classes // by the aspects that were looked at
 	aspects  []*aspect           // what any rule sees of the options; nil until it is asked for

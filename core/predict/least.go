@@ -223,7 +223,7 @@ func (r *Run) outpaces() bool {
 		return false
 	}
 	leastW := r.asksW()
-	mostW := leastW + m.fansW() + max(0, r.mostW-r.besidesW)
+	mostW := leastW + m.fansW() + m.coolerMostW() + max(0, r.mostW-r.besidesW)
 	if !m.supply.any {
 		return m.supply.outpaced(mostW)
 	}

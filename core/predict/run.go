@@ -58,6 +58,7 @@ type Run struct {
 	besidesW float64 // heat in the board's chamber besides that of the parts
 	mostW    float64 // with all that may come besides
 	freshC   float64 // what comes into the board's chamber
+	density  float64 // of the air, as a share of the standard one
 	levelU   float64 // standard uncertainty of the level from its sources and the meter
 	spread   bool
 }

@@ -120,7 +120,7 @@ func (m *model) read(r *Run, in *air.Machine, out *air.Result, f *Forecast) {
 	for z := range out.Zones {
 		r.Zones = append(r.Zones, Zone{in.Zones[z].Name, only(out.Zones[z].AirC), only(out.Zones[z].AirC - in.RoomC)})
 	}
-	r.freshC = out.Zones[boardZone].FreshC
+	r.freshC, r.density = out.Zones[boardZone].FreshC, out.DensityRatio
 	m.readParts(r, in, out)
 	m.readDrives(r, out)
 	m.readBoard(r, out)

@@ -159,7 +159,7 @@ func (m *model) anySupply(r *Run) {
 	}
 	leastW, all := r.asksW(), r.forecast.besides.supplies
 	loadW := leastW + m.fansW()
-	mostW := loadW + max(0, r.mostW-r.besidesW)
+	mostW := loadW + m.coolerMostW() + max(0, r.mostW-r.besidesW)
 	path := &m.air.Paths[s.path]
 	if s.closed {
 		s.lossW = all.lossW(mostW)

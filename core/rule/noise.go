@@ -37,9 +37,10 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Archive}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
-		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply, build.Fans}, Fails: (*View).louder, AnySupply: true,
-			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
+		{Seats: except(coreSeats, build.Board), Fails: (*View).louder, AnySupply: true, Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: coreSeats, Fails: (*View).louder, AnySupply: true, Warms: predict.Warming},
+		{Seats: except(except(coreSeats, build.Supply), build.Board), Kinds: []build.Seat{build.Cooler}, Fails: (*View).louderWithAnyCooler, AnySupply: true,
+			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Boot}},
 		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Cache}},
 		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Archive}},
@@ -98,6 +99,18 @@ func (v *View) louder() bool {
 	}
 	disks := v.besides.Disks(v.Build)
 	return v.hardest(func(load int) bool { return v.predictor().Louder(v.Build, v.Needs, v.besides, load, wish, disks) }) || v.louderBetween(0)
+}
+
+// louderWithAnyCooler is louder with whichever air cooler.
+func (v *View) louderWithAnyCooler() bool {
+	wish, ok := v.Needs.Place.Noise.Get()
+	if !ok {
+		return false
+	}
+	disks := v.besides.Disks(v.Build)
+	return v.hardest(func(load int) bool {
+		return v.predictor().LouderWithAnyCooler(v.Build, v.Needs, v.besides, load, wish, disks)
+	})
 }
 
 // louderByDisks is louder for builds that hold turning disks; without them louder has said all.

@@ -1,0 +1,67 @@
+package predict
+
+import (
+	"math"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/unit"
+)
+
+// In one chamber no air cooler moves the air of the case. So what a case comes to with one that makes no sound and leaves the processor
+// as cool as can be says something of whichever there is: with that it is as warm, and as loud beside the cooler itself.
+//
+// Why: suppose that it were cooler. Then the processor breathes cooler air, stays under its limit, which is looked at, draws all that it is
+// asked and calls no fans; all else that warms the case draws no less, and what follows its air turns no faster: no less heat into no more air.
+
+// anyCooler stands for whichever air cooler.
+var anyCooler = part.Cooler{Air: &part.AirCooler{Sink: unit.Known(unit.Resistance(0))}, Fans: unit.Known(unit.Whole(0))}
+
+// coolerFansW is what the fans of an air cooler draw at most, W: four of 3 A, the widest figures of the schema.
+const coolerFansW = 144.0
+
+// coolerMostW is what whichever cooler brings at most, W, where one stands for all.
+func (m *model) coolerMostW() float64 {
+	if m.b.Cooler == &anyCooler {
+		return coolerFansW
+	}
+	return 0
+}
+
+// SinkStep is how coarsely air coolers are told apart by LouderWithAnyCooler, by their resistance.
+const SinkStep unit.Resistance = 50 // 0.05 K/W
+
+// LouderWithAnyCooler is Louder of a build in one chamber with whichever air cooler of no more than the resistance of its own, rounded up to
+// SinkStep.
+func (p *Predictor) LouderWithAnyCooler(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
+	if b.Layout == nil || b.Layout.Chambers || b.Cooler == nil || b.Cooler.Air == nil {
+		return false
+	}
+	sink, stated := b.Cooler.Air.Sink.Get()
+	if !stated {
+		return false
+	}
+	some := *b
+	some.Cooler = &anyCooler
+	f := p.Core(&some, n, besides)
+	if f == nil {
+		return false
+	}
+	most := float64((sink+SinkStep-1)/SinkStep*SinkStep) / 1000
+	runs := f.Least(load, Ordinary)
+	for _, r := range runs {
+		k := asking(load, wish, disksDBA)
+		if atChair(sum(r.leastDBA(), k.disks), r.ChairM) <= k.wish || !r.staysFree(most) {
+			return false
+		}
+	}
+	return len(runs) > 0
+}
+
+// staysFree reports a processor that stays under its limit in a run's air with all it is asked, under a sink of a resistance.
+func (r *Run) staysFree(sinkKPerW float64) bool {
+	p, in := &r.Parts[0], &r.forecast.model.air.Consumers[0]
+	thin := max(1, math.Pow(r.density, -flowExponent)) // air takes less heat from the sink
+	return p.InletC.Expected+p.AskedW*(in.RFixKPerW+sinkKPerW*thin) < p.LimitC-1
+}
