@@ -15,11 +15,11 @@ import (
 )
 
 // TestEarlySees holds the rules' early questions to what they declare: of seats in Places they see no more than the rule drive-slots
-// does, and where something fails with a part in a seat in Warmer, no build stands with one that is no cooler and no quieter.
+// does, of those in Kinds no more than the kind of part, and where something fails with a part in a seat in Warmer, no build stands with one that is no cooler and no quieter.
 func TestEarlySees(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 8))
 	stock := generic(t)
-	alike, warmer := 0, 0
+	alike, kinds, warmer := 0, 0, 0
 	for _, tr := range briefed(t, stock) {
 		needs := *tr.needs
 		p, err := NewIndex(stock).Problem(Ask{Needs: &needs, Lift: predictions()})
@@ -36,12 +36,12 @@ func TestEarlySees(t *testing.T) {
 			p, err := NewIndex(stock).Problem(Ask{Needs: &needs})
 			require.NoError(t, err)
 			for _, q := range p.all() {
-				if q.early == nil || len(q.early.Places) == 0 && len(q.early.Warmer) == 0 {
+				if q.early == nil || len(q.early.Places)+len(q.early.Kinds)+len(q.early.Warmer) == 0 {
 					continue
 				}
 				q.besides = p.besides(q)
 				fails := p.fails(q, b)
-				seats := slices.Concat(q.early.Places, q.early.Warmer)
+				seats := slices.Concat(q.early.Places, q.early.Kinds, q.early.Warmer)
 				s := seats[r.IntN(len(seats))]
 				c := p.colOf[s]
 				now := p.filling(c, b)
@@ -55,6 +55,10 @@ func TestEarlySees(t *testing.T) {
 					require.Equal(t, fails, p.fails(q, &changed), "%s of %v: %s", q.rule.ID, q.early.Seats, s)
 					alike++
 				}
+				if of := p.cols[c].byKind().of; slices.Contains(q.early.Kinds, s) && of[now] == of[other] {
+					require.Equal(t, fails, p.fails(q, &changed), "%s of %v: %s", q.rule.ID, q.early.Seats, s)
+					kinds++
+				}
 				if fails && p.warmer(&factor{query: q}, c, other, now) {
 					require.False(t, stands(q.rule, &changed, &needs) && (q.early.Leans == nil || stands(q.early.Leans, &changed, &needs)), "%s of %v: %s %s is no better than %s", q.rule.ID, q.early.Seats, s, p.cols[c].options[other].ID(), p.cols[c].options[now].ID())
 					warmer++
@@ -63,8 +67,9 @@ func TestEarlySees(t *testing.T) {
 		}
 	}
 	require.Greater(t, alike, 100)
+	require.Greater(t, kinds, 20)
 	require.Greater(t, warmer, 100)
-	t.Logf("%d alike, %d warmer", alike, warmer)
+	t.Logf("%d alike, %d of a kind, %d warmer", alike, kinds, warmer)
 }
 
 // all lists everything a problem asks.

@@ -77,6 +77,7 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 					fed := predict.NewSupplies([]*part.Supply{stock.Supplies[r.IntN(len(stock.Supplies))], b.Supply, stock.Supplies[r.IntN(len(stock.Supplies))]})
 					if NewView(&alone, needs[n%2]).FailsEarly(rule, early, besides.Fed(fed)) {
 						require.False(t, stands && passes(whole.Run(&SupplySteady)), "rule %s fails %v with any of several supplies and passes the whole build", rule.ID, seats)
+						require.True(t, early.Layouts == nil || early.Layouts(b.Layout), "rule %s fails %v in a case it says nothing of", rule.ID, seats)
 						anySupply[rule.ID]++
 						kinds += len(early.Kinds)
 					}
