@@ -16,7 +16,7 @@ import (
 func TestAskedBefore(t *testing.T) {
 	m := newMaker(t, 22)
 	var p predict.Predictor
-	louder, not, with, fed := 0, 0, 0, 0
+	louder, not, with, fed, louderBetween := 0, 0, 0, 0, 0
 	for range 400 {
 		b, n := m.build(), m.needs()
 		carded, fanned, supplied := *b, *b, *b
@@ -40,6 +40,11 @@ func TestAskedBefore(t *testing.T) {
 			}
 			wish := unit.Sound(heard*1000) + unit.Sound(m.IntN(4)-2)*1500
 			disksDBA := float64(20 + m.IntN(25))
+			between := p.LouderBetween(x, n, 0, besides, 0, wish, disksDBA)
+			require.Equal(t, (&predict.Predictor{}).LouderBetween(x, n, 0, besides, 0, wish, disksDBA), between, "%s, disks of %v dB(A)", b.Case.ID, disksDBA)
+			if x.Layout.Chambers && between {
+				louderBetween++
+			}
 			said := p.Louder(x, n, besides, 0, wish, disksDBA)
 			require.Equal(t, (&predict.Predictor{}).Louder(x, n, besides, 0, wish, disksDBA), said, "%s with %v, disks of %v dB(A)", b.Case.ID, x.Fans, disksDBA)
 			if said {
@@ -65,6 +70,7 @@ func TestAskedBefore(t *testing.T) {
 	require.Greater(t, not, 500)
 	require.Greater(t, with, 500)
 	require.Greater(t, fed, 200)
+	require.Greater(t, louderBetween, 100)
 }
 
 // Parts in the open are those that have air of their own, each in the room of the day that is asked of.

@@ -204,53 +204,17 @@ func (m *model) followed() float64 {
 func (r *Run) inM3PerS() float64 { return r.InM3H.Expected / air.M3PerHPerM3PerS }
 
 // warmsFaster reports that a watt more in the case brings more heat, as a share of what is there, than air. While the supply's fan stands
-// still it brings none; what it may be once that turns is another run.
-func (r *Run) warmsFaster() bool {
-	return r.Cooling[len(r.Cooling)-1].RPM.Expected == 0 || r.blown()*r.HeatInW <= r.inM3PerS() || r.outpaces()
-}
-
-// outpaces reports a supply whose fan, with any load that there may be, turns faster by no larger a share than the load grows by. Then, in
-// one chamber, the air grows by no larger a share either, whatever else blows there.
+// still it brings none; what it may be once that turns is another run. In one chamber it never brings as much, whatever else blows there.
 //
 // Why: let x be the pressure in the case under the room's. What comes in, V, goes with the square root of x, or grows by less where fans
 // help: dV/dx ≤ V/(2x). Through the pack comes q = Qf·√((s² − x/P0) ÷ (1 + k)) at a share s of its speed (see through), and what else leaves
 // shrinks as x grows. So dV/ds ≤ a·s·V ÷ (q·(V − q) + a·s²), where a = Qf²/(1 + k), and as q is no more than V that is no more than V/s. Where x
 // is less than nought q is no less than √a·s, and dq/ds no more than √a, which is no more than V/s; air that comes in through the pack grows
-// less as the fan turns faster.
-func (r *Run) outpaces() bool {
-	m := &r.forecast.model
-	if m.chambers() > 1 {
-		return false
-	}
-	leastW := r.asksW()
-	mostW := leastW + m.fansW() + m.coolerMostW() + max(0, r.mostW-r.besidesW)
-	if !m.supply.any {
-		return m.supply.outpaced(mostW)
-	}
-	list := r.forecast.besides.supplies.list
-	for i := range list {
-		if x := &list[i]; x.carries(leastW) && !x.outpaced(mostW) {
-			return false
-		}
-	}
-	return true
-}
-
-// outpaced reports that with any load up to so much, or to the planned one, a watt more is a larger share of the load than it is of the
-// speed of its fan. Load and speed go in a straight line from a fifth of the rating on, so that the ends tell. The slack is for two things
-// that come to less than a hundredth each: a draught, which lets some openings draw more; and what the supply itself loses, which leaves with
-// its air, but for the little that is drawn in again, and grows by a smaller share than the load where efficiency rises.
-func (s *supply) outpaced(mostW float64) bool {
-	const slack = 0.95
-	rating := float64(s.rating) / 1000
-	low := max(s.low, leastTurning*s.fan.RatedRPM)
-	perW := (s.fan.RatedRPM - low) / (0.8 * rating)
-	for _, loadW := range [...]float64{0.2 * rating, max(0.2*rating, min(mostW, plannedLoad*rating))} {
-		if loadW*perW > slack*(low+(loadW-0.2*rating)*perW) {
-			return false
-		}
-	}
-	return true
+// less as the fan turns faster. So the air grows by no larger a share than the speed, but for less than a hundredth that draughts may add. And
+// a fan that turns no slower than at leastTurning grows faster by less than nine tenths of the share that the load grows by (supply.rpm). The
+// heat in the case is the load; what the supply itself loses leaves with its air, but for the little that is drawn in again.
+func (r *Run) warmsFaster() bool {
+	return r.forecast.model.chambers() == 1 || r.Cooling[len(r.Cooling)-1].RPM.Expected == 0 || r.blown()*r.HeatInW <= r.inM3PerS()
 }
 
 // warmsInlets reports that with the mixed air the air at every part grows warmer too. Where room air alone comes in it does;
