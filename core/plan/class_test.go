@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"reflect"
 	"slices"
@@ -11,6 +12,7 @@ import (
 	"slipfit/core/build"
 	"slipfit/core/grow"
 	"slipfit/core/part"
+	"slipfit/core/predict"
 	"slipfit/core/rule"
 	"slipfit/core/unit"
 
@@ -180,4 +182,27 @@ func TestUnstatedFigures(t *testing.T) {
 	}
 	c := &shelf{seat: build.Cooler, options: options, byLook: map[string]*classes{}, sorter: &sorter{}}
 	require.Equal(t, []int32{0, 1, 2}, c.look(&rule.CoolerHeight, nil).of)
+}
+
+// Coolers are of one kind where they are air coolers whose resistances round up to the same step, or where neither is one that states it.
+func TestByKind(t *testing.T) {
+	p, err := New(generic(t), Ask{})
+	require.NoError(t, err)
+	c := p.cols[p.colOf[build.Cooler]]
+	kind := func(o int) float64 {
+		if x := c.options[o].Part.(*part.Cooler); x.Air != nil {
+			if sink, stated := x.Air.Sink.Get(); stated {
+				return math.Ceil(float64(sink) / float64(predict.SinkStep))
+			}
+		}
+		return 0
+	}
+	k := c.byKind()
+	for o := range k.of {
+		for j := range k.of {
+			require.Equal(t, kind(o) == kind(j), k.of[o] == k.of[j], "%s and %s", c.options[o].ID(), c.options[j].ID())
+		}
+	}
+	require.Greater(t, k.count, 5)
+	require.Less(t, k.count, 15)
 }
