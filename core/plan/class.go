@@ -111,9 +111,10 @@ func (c *shelf) byKind() *classes {
 	if c.kinds == nil {
 		kind := room(&c.sorter.figures, len(c.options))
 		for o := range c.options {
-			if x, ok := c.options[o].Part.(*part.Cooler); ok && x.Air != nil {
-				if sink, stated := x.Air.Sink.Get(); stated {
-					kind[o] = 1 + int64((sink+predict.SinkStep-1)/predict.SinkStep)
+			kind[o] = -1
+			if x, ok := c.options[o].Part.(*part.Cooler); ok {
+				if sink, known := predict.CoolerKind(x); known {
+					kind[o] = int64(sink)
 				}
 			}
 		}

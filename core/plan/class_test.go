@@ -12,7 +12,6 @@ import (
 	"slipfit/core/build"
 	"slipfit/core/grow"
 	"slipfit/core/part"
-	"slipfit/core/predict"
 	"slipfit/core/rule"
 	"slipfit/core/unit"
 
@@ -192,10 +191,10 @@ func TestByKind(t *testing.T) {
 	kind := func(o int) float64 {
 		if x := c.options[o].Part.(*part.Cooler); x.Air != nil {
 			if sink, stated := x.Air.Sink.Get(); stated {
-				return math.Ceil(float64(sink) / float64(predict.SinkStep))
+				return math.Ceil(float64(sink) / 50) // steps of 0.05 K/W
 			}
 		}
-		return 0
+		return -1
 	}
 	k := c.byKind()
 	for o := range k.of {

@@ -29,17 +29,23 @@ func (m *model) coolerMostW() float64 {
 	return 0
 }
 
-// SinkStep is how coarsely air coolers are told apart by LouderWithAnyCooler, by their resistance.
-const SinkStep unit.Resistance = 50 // 0.05 K/W
+// sinkStep is how coarsely air coolers are told apart by LouderWithAnyCooler, by their resistance.
+const sinkStep unit.Resistance = 50 // 0.05 K/W
 
-// LouderWithAnyCooler is Louder of a build in one chamber with whichever air cooler of no more than the resistance of its own, rounded up to
-// SinkStep.
-func (p *Predictor) LouderWithAnyCooler(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
-	if b.Layout == nil || b.Layout.Chambers || b.Cooler == nil || b.Cooler.Air == nil {
-		return false
+// CoolerKind is all that LouderWithAnyCooler sees of a cooler: the resistance of an air cooler, rounded up to the next step, or that it says
+// nothing of the cooler.
+func CoolerKind(c *part.Cooler) (sink unit.Resistance, known bool) {
+	if c == nil || c.Air == nil {
+		return 0, false
 	}
-	sink, stated := b.Cooler.Air.Sink.Get()
-	if !stated {
+	sink, known = c.Air.Sink.Get()
+	return (sink + sinkStep - 1) / sinkStep * sinkStep, known
+}
+
+// LouderWithAnyCooler is Louder of a build in one chamber with whichever air cooler of no more than the resistance of its own (CoolerKind).
+func (p *Predictor) LouderWithAnyCooler(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
+	sink, known := CoolerKind(b.Cooler)
+	if !known || b.Layout == nil || b.Layout.Chambers {
 		return false
 	}
 	some := *b
@@ -48,11 +54,10 @@ func (p *Predictor) LouderWithAnyCooler(b *build.Build, n *brief.Needs, besides 
 	if f == nil {
 		return false
 	}
-	most := float64((sink+SinkStep-1)/SinkStep*SinkStep) / 1000
 	runs := f.Least(load, Ordinary)
 	for _, r := range runs {
 		k := asking(load, wish, disksDBA)
-		if atChair(sum(r.leastDBA(), k.disks), r.ChairM) <= k.wish || !r.staysFree(most) {
+		if atChair(sum(r.leastDBA(), k.disks), r.ChairM) <= k.wish || !r.staysFree(float64(sink)/1000) {
 			return false
 		}
 	}

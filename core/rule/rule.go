@@ -84,8 +84,7 @@ type Early struct {
 	AnySupply bool
 	// Places lists seats of which Fails sees no more than the rule DriveSlots does: what takes which place.
 	Places []build.Seat
-	// Kinds lists seats of which Fails sees no more than the kind of part: of air coolers their resistance to predict.SinkStep, of all other
-	// coolers nothing.
+	// Kinds lists seats of which Fails sees no more than the kind of part: predict.CoolerKind.
 	Kinds []build.Seat
 	// Warmer lists seats of which this holds: where Fails reports some part there, no build stands either that holds in its place
 	// one which brings no less heat into the case and has no quieter disks.

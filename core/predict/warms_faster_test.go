@@ -4,8 +4,6 @@ import (
 	"testing"
 
 	"slipfit/catalog"
-	"slipfit/core/brief"
-	"slipfit/core/build"
 
 	"github.com/stretchr/testify/require"
 )
@@ -27,20 +25,4 @@ func TestLoadOutpacesTheFan(t *testing.T) {
 	}
 	require.Less(t, steepest, 0.9)
 	require.Greater(t, steepest, 0.8)
-}
-
-// A cooler yet unknown may load the supply with as much as its fans draw.
-func TestAnyCoolerIsLoad(t *testing.T) {
-	s, err := catalog.Embedded()
-	require.NoError(t, err)
-	var p Predictor
-	for _, c := range s.Cases {
-		b := build.Build{Case: c, Layout: &c.Layouts[0], Supply: s.Supplies[0]}
-		if b.Board, b.Processor, b.Cooler = within(s, b.Layout); b.Board == nil {
-			continue
-		}
-		require.Zero(t, p.Core(&b, &brief.Needs{}, Besides{}).model.coolerMostW())
-		b.Cooler = &anyCooler
-		require.Equal(t, 4*3*12.0, p.Core(&b, &brief.Needs{}, Besides{}).model.coolerMostW())
-	}
 }
