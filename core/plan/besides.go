@@ -8,8 +8,8 @@ import (
 	"slipfit/core/sound"
 )
 
-// besides is what comes into the air of a build besides what an early query sees: what the seats bring at least that it leaves
-// out, and what all seats that warm a build bring at most, whatever fills them.
+// besides is what comes into the air of a build besides what an early query sees: what the seats bring at least and at most
+// that it leaves out, and what all seats that warm a build bring at most, whatever fills them.
 func (p *Problem) besides(q *query) predict.Besides {
 	if q.whichever() && q.fed == nil && p.colOf[build.Supply] >= 0 {
 		q.fed = p.fedBy().all

@@ -15,7 +15,8 @@ import (
 )
 
 // TestEarlySees holds the rules' early questions to what they declare: of seats in Places they see no more than the rule drive-slots
-// does, of those in Kinds no more than the kind of part, and where something fails with a part in a seat in Warmer, no build stands with one that is no cooler and no quieter.
+// does, of those in Kinds no more than the kind of part, and where something fails with a part in a seat in Warmer, no build stands with one
+// that is no cooler and no quieter.
 func TestEarlySees(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 8))
 	stock := generic(t)

@@ -79,8 +79,8 @@ func coreOf(b *build.Build, n *brief.Needs, besides Besides) (bare build.Build, 
 // rest, one with it turning.
 //
 // Why: a build of one chamber is at rest where heat = (ρ·cp·Q + UA)·rise, and Q grows with the air's temperature, by every
-// curve. More heat at the same curves is warmer air, unless more load speeds up the supply's fan by more than it warms: that
-// is looked at. A part at its limit calls fans only while its own air is warmer than when it was under its limit.
+// curve. More heat at the same curves is warmer air, unless more load speeds up the supply's fan by more than it warms, which
+// it does not (warmsFaster). A part at its limit calls fans only while its own air is warmer than when it was under its limit.
 func (f *Forecast) Least(load int, day Day) []*Run {
 	r := f.Run(load, day)
 	m := &f.model

@@ -96,10 +96,10 @@ var chamberSteps = [...]chamberStep{{32, slackDBA}, {8, slackDBA}, {2, slackDBA}
 
 const ownHeat = 2
 
-// LouderSo reports a build, with just what it holds, over a level at a load on an ordinary day. Of a core in one chamber it is not looked
-// into where that has hardly said anything of builds with it.
+// LouderSo reports a build, with just what it holds and one of the supplies besides where it has none, over a level at a load on an ordinary
+// day. Of a core in one chamber it is not looked into where that has hardly said anything of builds with it.
 func (p *Predictor) LouderSo(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound) bool {
-	f := p.Core(b, n, besides)
+	f := p.Core(b, n, besides.Feeds())
 	if f == nil || f.model.supply.any && f.model.supply.duct < 0 {
 		return false
 	}

@@ -162,7 +162,7 @@ func (v *View) tooLoud() bool {
 // tooLoudSo is tooLoud of just that build, where with more heat it may be quieter: in two chambers, or as its supply's fan starts.
 func (v *View) tooLoudSo() bool {
 	wish, ok := v.Needs.Place.Noise.Get()
-	return ok && v.hardest(func(load int) bool { return v.predictor().LouderSo(v.Build, v.Needs, v.besides.Feeds(), load, wish) })
+	return ok && v.hardest(func(load int) bool { return v.predictor().LouderSo(v.Build, v.Needs, v.besides, load, wish) })
 }
 
 func (v *View) loud(r *predict.Run, wish unit.Sound) {
