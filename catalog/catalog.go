@@ -13,9 +13,14 @@
 package catalog
 
 import (
+	"bytes"
 	"embed"
 	"errors"
 	"io/fs"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
 
 	"slipfit/core/format"
 	"slipfit/core/part"
@@ -33,7 +38,7 @@ func Embedded() (*part.Stock, error) { return Load(embedded) }
 // kindFile is a file of parts of one kind.
 type kindFile[P any] struct {
 	format.Head
-	Parts []P `json:"parts" doc:"The parts, in the order the shop lists them."`
+	Parts []*P `json:"parts" doc:"The parts, in the order the shop lists them."`
 }
 
 // shopFile is the file of the shop's own figures.
@@ -48,78 +53,112 @@ type calibrationFile struct {
 	Calibration part.Calibration `json:"calibration" doc:"How much work the activities of a brief are."`
 }
 
-// loader reads the files of one catalog and gathers what is wrong.
-type loader struct {
-	fsys  fs.FS
-	found int
-	errs  []error
+// source is one file of a catalog: its name without .json and what takes it in.
+type source struct {
+	name string
+	take func(file string, text []byte) error
 }
 
-// Load reads the catalog files of a directory. A kind whose file is absent has no parts, a catalog without calibration.json
-// states no work; shop.json must be there. The error joins a format.Error for everything wrong in any file.
+// sources lists the files of a catalog, in the order what is wrong in them is told, each to be taken into s.
+func sources(s *part.Stock) []source {
+	return []source{
+		partsOf("cases", &s.Cases),
+		partsOf("boards", &s.Boards),
+		partsOf("processors", &s.Processors),
+		partsOf("coolers", &s.Coolers),
+		partsOf("memory", &s.Memory),
+		partsOf("graphics", &s.Graphics),
+		partsOf("supplies", &s.Supplies),
+		partsOf("drives", &s.Drives),
+		partsOf("fans", &s.Fans),
+		partsOf("monitors", &s.Monitors),
+		partsOf("cards", &s.Cards),
+		partsOf("ups", &s.UPS),
+		partsOf("services", &s.Services),
+		{shopName, func(file string, text []byte) error {
+			var f shopFile
+			err := format.Read(file, text, "slipfit-"+shopName, Version, &f)
+			s.Shop = f.Shop
+			return err
+		}},
+		{"calibration", func(file string, text []byte) error {
+			var f calibrationFile
+			err := format.Read(file, text, "slipfit-calibration", Version, &f)
+			s.Calibration = f.Calibration
+			return err
+		}},
+	}
+}
+
+// shopName is the file that must be there.
+const shopName = "shop"
+
+// partsOf is the file of one kind.
+func partsOf[P any](name string, list *[]*P) source {
+	return source{name, func(file string, text []byte) error {
+		var f kindFile[P]
+		err := format.Read(file, text, "slipfit-"+name, Version, &f)
+		*list = f.Parts
+		return err
+	}}
+}
+
+// Load reads the catalog files of a directory, several at a time. A kind whose file is absent has no parts, a catalog without
+// calibration.json states no work; shop.json must be there. The error joins a format.Error for everything wrong in any file.
 func Load(fsys fs.FS) (*part.Stock, error) {
-	l := &loader{fsys: fsys}
-	s := &part.Stock{
-		Cases:      parts[part.Case](l, "cases"),
-		Boards:     parts[part.Board](l, "boards"),
-		Processors: parts[part.Processor](l, "processors"),
-		Coolers:    parts[part.Cooler](l, "coolers"),
-		Memory:     parts[part.Memory](l, "memory"),
-		Graphics:   parts[part.Graphics](l, "graphics"),
-		Supplies:   parts[part.Supply](l, "supplies"),
-		Drives:     parts[part.Drive](l, "drives"),
-		Fans:       parts[part.Fan](l, "fans"),
-		Monitors:   parts[part.Monitor](l, "monitors"),
-		Cards:      parts[part.Card](l, "cards"),
-		UPS:        parts[part.UPS](l, "ups"),
-		Services:   parts[part.Service](l, "services"),
+	s := &part.Stock{}
+	files := sources(s)
+	there, errs := make([]bool, len(files)), make([]error, len(files), len(files)+1)
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(files)) {
+		all.Go(func() {
+			var text bytes.Buffer // of one file after another: fresh memory for each takes longer than reading it
+			for i := next.Add(1) - 1; i < int64(len(files)); i = next.Add(1) - 1 {
+				there[i], errs[i] = files[i].read(fsys, &text)
+			}
+		})
 	}
-	var shop shopFile
-	there := l.read("shop", &shop)
-	s.Shop = shop.Shop
-	var calibration calibrationFile
-	l.read("calibration", &calibration)
-	s.Calibration = calibration.Calibration
+	all.Wait()
 	switch {
-	case l.found == 0:
+	case !slices.Contains(there, true):
 		return nil, &format.Error{File: "catalog", Want: "a directory with shop.json and files of parts such as cases.json and boards.json"}
-	case !there:
-		l.errs = append(l.errs, &format.Error{File: "shop.json", Value: "no such file", Want: "the shop's own figures: name, currency, tax, revision"})
+	case !there[slices.IndexFunc(files, func(f source) bool { return f.name == shopName })]:
+		errs = append(errs, &format.Error{File: "shop.json", Value: "no such file", Want: "the shop's own figures: name, currency, tax, revision"})
 	}
-	if len(l.errs) == 0 {
-		l.errs = check(s)
+	if err := errors.Join(errs...); err != nil {
+		return nil, err
 	}
-	if len(l.errs) > 0 {
-		return nil, errors.Join(l.errs...)
+	if err := errors.Join(check(s)...); err != nil {
+		return nil, err
 	}
 	return s, nil
 }
 
-// parts reads the file of one kind.
-func parts[P any](l *loader, name string) []*P {
-	var f kindFile[P]
-	l.read(name, &f)
-	list := make([]*P, len(f.Parts))
-	for i := range f.Parts {
-		list[i] = &f.Parts[i]
+// read reads the file by way of text and reports whether it is there.
+func (f source) read(fsys fs.FS, text *bytes.Buffer) (there bool, err error) {
+	name := f.name + ".json"
+	file, err := fsys.Open(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return false, nil
 	}
-	return list
+	if err == nil {
+		text.Reset()
+		err = errors.Join(fill(text, file), file.Close())
+	}
+	if err != nil {
+		return true, &format.Error{File: name, Value: err.Error(), Want: "a file that can be read"}
+	}
+	return true, f.take(name, text.Bytes())
 }
 
-// read reads name.json of kind slipfit-name into v and reports whether the file is there.
-func (l *loader) read(name string, v any) bool {
-	file := name + ".json"
-	data, err := fs.ReadFile(l.fsys, file)
-	if errors.Is(err, fs.ErrNotExist) {
-		return false
-	}
-	l.found++
+// fill reads a whole file into text, with room for it made at one go.
+func fill(text *bytes.Buffer, file fs.File) error {
+	about, err := file.Stat()
 	if err != nil {
-		l.errs = append(l.errs, &format.Error{File: file, Value: err.Error(), Want: "a file that can be read"})
-		return true
+		return err
 	}
-	if err := format.Read(file, data, "slipfit-"+name, Version, v); err != nil {
-		l.errs = append(l.errs, err)
-	}
-	return true
+	text.Grow(int(about.Size()) + bytes.MinRead)
+	_, err = text.ReadFrom(file)
+	return err
 }

@@ -45,13 +45,13 @@ func check(s *part.Stock) []error {
 func each[P any](c *checker, file string, list []*P, one func(at string, p *P)) {
 	c.file = file
 	for i, p := range list {
-		one(fmt.Sprintf("parts[%d]", i), p)
+		one("parts["+strconv.Itoa(i)+"]", p)
 	}
 }
 
 // ids checks that no two parts of any kind share an id.
 func (c *checker) ids(s *part.Stock) {
-	first := map[string]string{}
+	first := make(map[string]place, len(s.Articles()))
 	own(c, first, "cases.json", s.Cases)
 	own(c, first, "boards.json", s.Boards)
 	own(c, first, "processors.json", s.Processors)
@@ -67,15 +67,23 @@ func (c *checker) ids(s *part.Stock) {
 	own(c, first, "services.json", s.Services)
 }
 
-func own[P interface{ Common() *part.Article }](c *checker, first map[string]string, file string, list []P) {
+// place is where a part stands: the file and the position in it.
+type place struct {
+	file string
+	i    int
+}
+
+func (p place) at() string { return fmt.Sprintf("parts[%d].id", p.i) }
+
+func own[P interface{ Common() *part.Article }](c *checker, first map[string]place, file string, list []P) {
 	c.file = file
 	for i, p := range list {
-		id, at := p.Common().ID, fmt.Sprintf("parts[%d].id", i)
+		id, here := p.Common().ID, place{file, i}
 		if other, taken := first[id]; taken {
-			c.fail(at, strconv.Quote(id), "an id of its own; "+other+" has this one")
+			c.fail(here.at(), strconv.Quote(id), "an id of its own; "+other.file+": "+other.at()+" has this one")
 			continue
 		}
-		first[id] = file + ": " + at
+		first[id] = here
 	}
 }
 

@@ -5,7 +5,7 @@ import (
 	"slipfit/core/part"
 )
 
-// Names lists the files a catalog may hold, without .json, in the order they are read.
+// Names lists the files a catalog may hold, without .json.
 func Names() []string {
 	return []string{"shop", "calibration", "cases", "boards", "processors", "coolers", "memory", "graphics", "supplies", "drives", "fans", "monitors", "cards", "ups", "services"}
 }

@@ -133,7 +133,7 @@ func leastWithScreens(ctx context.Context, b *build.Build, n *brief.Needs, x *pl
 // Parts tells idle money part by part alone, without asking the planner, until ctx ends.
 func Parts(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) *Idle {
 	i := &Idle{Price: b.Price(), Parts: swaps(ctx, b, n, stock)}
-	i.Together = i.Price - swapped(ctx, b, n, stock).Price()
+	i.Together = i.Price - swapped(ctx, b, n, stock, i.Parts).Price()
 	i.Unfinished = ctx.Err() != nil
 	return i
 }
@@ -174,8 +174,9 @@ func cheapest(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.S
 	rules := reading(s)
 	was, _ := before.swap(b, n, rules)
 	now := seatPrice(b, s)
-	for _, o := range cheapestFirst(options(stock, b, s)) {
-		if o.Price() >= now || ok && o.Price() > best.Price() || ctx.Err() != nil {
+	cheaper := slices.DeleteFunc(options(stock, b, s), func(o build.Option) bool { return o.Price() >= now })
+	for _, o := range cheapestFirst(cheaper) {
+		if ok && o.Price() > best.Price() || ctx.Err() != nil {
 			break
 		}
 		if worth, keeps := before.swap(with(b, o), n, rules); keeps && (!ok || was-worth < lost) {
@@ -195,15 +196,14 @@ func bought(list []Change) []Change {
 	})
 }
 
-// swapped is a build after single swaps one after another, the one that saves most first, until none saves or ctx ends.
-func swapped(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock) *build.Build {
-	for {
-		list := swaps(ctx, b, n, stock)
-		if len(list) == 0 {
-			return b
-		}
+// swapped is a build after single swaps one after another, the one that saves most first, until none saves or ctx ends; list is
+// those of the build as it is.
+func swapped(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, list []Wasted) *build.Build {
+	for len(list) > 0 {
 		b = with(b, list[0].Instead)
+		list = swaps(ctx, b, n, stock)
 	}
+	return b
 }
 
 // seatPrice is what everything in a seat costs.

@@ -18,6 +18,7 @@ import (
 	"reflect"
 	"strings"
 	"unicode/utf8"
+	"unsafe"
 
 	"github.com/tidwall/gjson"
 )
@@ -51,7 +52,7 @@ type Head struct {
 }
 
 // Read reads a file of the given kind and of a version up to the given one into v, a pointer to a struct that embeds
-// Head. v is changed only where the whole file is sound.
+// Head. v is changed only where the whole file is sound. Neither v nor the error keeps any of data, which may be used again.
 func Read(file string, data []byte, kind string, version int, v any) error {
 	root, err := parse(file, data)
 	if err != nil {
@@ -66,7 +67,7 @@ func Read(file string, data []byte, kind string, version int, v any) error {
 	return fill(file, root, v)
 }
 
-// Value reads a JSON value without a head into v, a pointer.
+// Value reads a JSON value without a head into v, a pointer, as Read does.
 func Value(file string, data []byte, v any) error {
 	root, err := parse(file, data)
 	if err != nil {
@@ -94,28 +95,42 @@ func parse(file string, data []byte) (gjson.Result, error) {
 	if !utf8.Valid(data) {
 		return gjson.Result{}, &Error{file, "", "bytes that are not UTF-8", "JSON text in UTF-8"}
 	}
-	depth, inString, escaped := 0, false, false
-	for _, c := range data {
-		switch {
-		case escaped:
-			escaped = false
-		case inString && c == '\\':
-			escaped = true
-		case c == '"':
-			inString = !inString
-		case !inString && (c == '{' || c == '['):
-			if depth++; depth > maxDepth {
-				return gjson.Result{}, &Error{file, "", "deeper nesting", fmt.Sprintf("at most %d levels", maxDepth)}
-			}
-		case !inString && (c == '}' || c == ']'):
-			depth--
-		}
+	if !shallow(data) {
+		return gjson.Result{}, &Error{file, "", "deeper nesting", fmt.Sprintf("at most %d levels", maxDepth)}
 	}
 	if !gjson.ValidBytes(data) {
 		return gjson.Result{}, &Error{file, "", syntax(data), "one complete JSON value"}
 	}
-	return gjson.ParseBytes(data), nil
+	// The text is data itself, not a copy, which for a large catalog would take as long as reading it: what is kept of it is cloned.
+	return gjson.Parse(unsafe.String(unsafe.SliceData(data), len(data))), nil
 }
+
+// shallow reports that data nests no deeper than maxDepth.
+func shallow(data []byte) bool {
+	depth, inString := 0, false
+	for i := 0; i < len(data); i++ {
+		if !structure[data[i]] {
+			continue
+		}
+		switch c := data[i]; {
+		case c == '"':
+			inString = !inString
+		case c == '\\':
+			i++
+		case inString:
+		case c == '{' || c == '[':
+			if depth++; depth > maxDepth {
+				return false
+			}
+		default:
+			depth--
+		}
+	}
+	return true
+}
+
+// structure tells the bytes that open and close objects, lists and texts, and the one that takes the next for itself.
+var structure = [256]bool{'{': true, '}': true, '[': true, ']': true, '"': true, '\\': true}
 
 // syntax says where the JSON breaks off, as line and column.
 func syntax(data []byte) string {
@@ -139,7 +154,7 @@ func show(r gjson.Result) string {
 	if !r.Exists() {
 		return "nothing"
 	}
-	s := strings.Join(strings.Fields(r.Raw), " ")
+	s := strings.Clone(strings.Join(strings.Fields(r.Raw), " "))
 	if runes := []rune(s); len(runes) > 60 {
 		return string(runes[:57]) + "..."
 	}

@@ -1,6 +1,7 @@
 package format_test
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -304,8 +305,16 @@ func FuzzRead(f *testing.F) {
 		f.Add(data[:min(len(data), 900)])
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		var s sheet
-		if err := format.Read("sheet.json", data, "slipfit-sheet", 2, &s); err != nil {
+		var s, other sheet
+		err := format.Read("sheet.json", data, "slipfit-sheet", 2, &s)
+		lent := bytes.Clone(data)
+		again := format.Read("sheet.json", lent, "slipfit-sheet", 2, &other)
+		for i := range lent {
+			lent[i] = '#'
+		}
+		require.Equal(t, s, other, "what was read changes with the text")
+		require.Equal(t, err, again, "the error changes with the text")
+		if err != nil {
 			for _, line := range strings.Split(err.Error(), "\n") {
 				if !strings.HasPrefix(line, "sheet.json: ") || !strings.Contains(line, "want ") {
 					t.Fatalf("error does not say where and what was wanted: %q", line)
@@ -315,8 +324,8 @@ func FuzzRead(f *testing.F) {
 			return
 		}
 		printed := format.Write(s)
-		var again sheet
-		require.NoError(t, format.Read("sheet.json", printed, "slipfit-sheet", 2, &again))
-		require.Equal(t, string(printed), string(format.Write(again)), "printing what was read and reading it again changes it")
+		var reread sheet
+		require.NoError(t, format.Read("sheet.json", printed, "slipfit-sheet", 2, &reread))
+		require.Equal(t, string(printed), string(format.Write(reread)), "printing what was read and reading it again changes it")
 	})
 }

@@ -88,11 +88,12 @@ func (r *reader) object(j gjson.Result, v reflect.Value, p *plan) {
 		return
 	}
 	seen := make([]bool, len(p.fields))
-	depth := len(r.path)
+	depth, last := len(r.path), -1
 	j.ForEach(func(key, val gjson.Result) bool {
 		name := key.Str
 		r.path = append(r.path[:depth], step{name: name})
-		i, known := p.byName[name]
+		i, known := p.named(name, last+1)
+		last = i
 		switch {
 		case !known:
 			if quoted := strconv.Quote(name); name == "" || quoted != `"`+name+`"` {
@@ -115,6 +116,15 @@ func (r *reader) object(j gjson.Result, v reflect.Value, p *plan) {
 			r.errs = append(r.errs, &Error{r.file, join(r.at(), f.name), "nothing", describe(f.typ, f.rules)})
 		}
 	}
+}
+
+// named finds a field by its name; at is where it stands if the file tells its fields in order and leaves none out.
+func (p *plan) named(name string, at int) (i int, known bool) {
+	if at < len(p.fields) && p.fields[at].name == name {
+		return at, true
+	}
+	i, known = p.byName[name]
+	return i, known
 }
 
 func names(list []planned) string {
@@ -155,7 +165,7 @@ func (r *reader) text(j gjson.Result, v reflect.Value, p *plan) {
 	case p.pattern != nil && !p.pattern.MatchString(j.Str):
 		r.fail(j, "a text of the form "+p.rule.pattern)
 	default:
-		v.SetString(j.Str)
+		v.SetString(strings.Clone(j.Str))
 	}
 }
 
