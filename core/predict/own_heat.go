@@ -1,6 +1,8 @@
 package predict
 
 import (
+	"slices"
+
 	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/sound"
@@ -29,10 +31,7 @@ import (
 // known is false where that cannot be said.
 func (f *Forecast) betweenDBA(load int, heatW, stepW float64) (dBA float64, known bool) {
 	at := func(supply supplyState) (less, more *state) {
-		k := stateKey{load: load, day: Ordinary, extraW: heatW, supply: supply}
-		less = f.state(k)
-		k.extraW += stepW
-		return less, f.state(k)
+		return f.beside(stateKey{load: load, day: Ordinary, extraW: heatW}, stepW, supply)
 	}
 	less, more := at(asItIs)
 	s := &f.model.supply
@@ -129,4 +128,82 @@ func (f *Forecast) loudAt(load int, w warmth, wish unit.Sound) bool {
 		}
 	}
 	return false
+}
+
+// The same is asked of what is too warm in just that build, with no part at its limit, where of more heat nothing may be said: the air of two
+// chambers may grow cooler, and where a radiator warms what comes in that is not known of one.
+//
+// Why, in one chamber: suppose its air were cooler than with a little less heat. Fans that follow it would turn no faster. Those of a
+// radiator follow a coolant that the room cools, and would turn faster only if less came through it. So no more air would come but for what
+// the supply's fan brings for the heat between, and with as much heat the air is no cooler than that makes it. In two all goes one way
+// between the two amounts where the same chamber is the warmer one with both (see above).
+
+// BoardOverSo reports converters over their limit at a load in just that build.
+func (w *Warmth) BoardOverSo(load int) bool {
+	return w.boardKnown() && w.soWarm(load, func(s *state, coolerK float64) bool {
+		return w.convertersC(s, s.heldW) > converterLimitC+slackK+coolerK
+	})
+}
+
+// DriveOverSo reports drives over their limits at a load in just that build, where the board puts them.
+func (w *Warmth) DriveOverSo(load int) bool {
+	return slices.ContainsFunc(w.drives, func(d drive) bool {
+		risen := between(d.rest, d.most, w.core.loads[load].Drives) * d.resistance
+		return len(d.missing) == 0 && w.soWarm(load, func(s *state, coolerK float64) bool {
+			return s.inletC(d.beta)+risen > d.limit+slackK+coolerK
+		})
+	})
+}
+
+// soWarm reports something too warm in the states next to a build's own heat at a load, by as much as its air may be cooler than in either,
+// as far as they say anything of what lies between.
+func (w *Warmth) soWarm(load int, over func(s *state, coolerK float64) bool) bool {
+	s := &w.core.model.supply
+	if s.any {
+		return false
+	}
+	for _, step := range chamberSteps[ownHeat:] {
+		k := stateKey{load: load, day: w.core.Day(), extraW: floor(w.extraW[load], step.wideW)}
+		less, more := w.core.beside(k, step.wideW, asItIs)
+		if s.duct >= 0 || less.turns && less.dcW > s.zeroToW+nearlyW || !more.turns && more.dcW < s.zeroToW-nearlyW {
+			if w.core.oneWay(less, more, step.wideW, over) {
+				return true
+			}
+			continue
+		}
+		still, moreStill := w.core.beside(k, step.wideW, standing)
+		turns, moreTurns := w.core.beside(k, step.wideW, turning)
+		if w.core.oneWay(still, moreStill, step.wideW, over) && w.core.oneWay(turns, moreTurns, step.wideW, over) {
+			return true
+		}
+	}
+	return false
+}
+
+// beside is a state and the one with a step more heat.
+func (f *Forecast) beside(k stateKey, stepW float64, supply supplyState) (less, more *state) {
+	k.supply = supply
+	less = f.state(k)
+	k.extraW += stepW
+	return less, f.state(k)
+}
+
+// oneWay reports something too warm in two states a step of heat apart and all between, with a supply's fan that does not start there.
+func (f *Forecast) oneWay(less, more *state, stepW float64, over func(s *state, coolerK float64) bool) bool {
+	if !less.rests || !less.free || !more.rests || !more.free {
+		return false
+	}
+	coolerK := 0.0
+	switch {
+	case f.model.chambers() == 1:
+		coolerK = stepW * less.coolsKPerW
+	case !less.steady || !more.steady || (less.airC < less.cardC) != (more.airC < more.cardC):
+		return false
+	}
+	return over(less, coolerK) && over(more, coolerK)
+}
+
+// coolsKPerW is by how much a watt more in one chamber may cool its air, by what it brings through the supply's fan at most.
+func (r *Run) coolsKPerW() float64 {
+	return r.blown() / r.inM3PerS() * r.Zones[boardZone].RiseK.Expected
 }

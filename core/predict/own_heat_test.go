@@ -96,6 +96,68 @@ func TestLouderBetween(t *testing.T) {
 	require.Greater(t, inside, 50)
 }
 
+// No converters and no drive are called over their limit with just what a build holds that are not, whether one chamber has them or two, and
+// whatever comes in through a radiator. The board's figure and the drive's limit have them come near it.
+func TestOverJustSo(t *testing.T) {
+	m := newMaker(t, 25)
+	var p, q predict.Predictor
+	type count struct{ over, said, only int } // by 0.1 K; of which it is said; of which it is not said of more heat
+	var boards, drives count
+	for asked := 0; asked < 4000; asked++ {
+		b, n := m.build(), m.needs()
+		for b.Layout.Chambers == (asked < 2000) {
+			b, n = m.build(), m.needs()
+		}
+		n.Loads = n.Loads[:1]
+		if b.Layout.Chambers && m.IntN(2) == 0 {
+			b.Board = evenly(b, n)
+		}
+		run := func() *predict.Run {
+			f := q.Forecast(b, n)
+			return f.Run(0, f.Day())
+		}
+		if m.IntN(2) == 0 {
+			supply := *b.Supply
+			supply.ZeroTo.Set(unit.Power(max(0, run().DCW.Expected*1000) + float64(m.IntN(4000)-2000)))
+			b.Supply = &supply
+		}
+		r := run()
+		board, drive := *b.Board, *b.Boot.Drive
+		board.Sustained.Set(unit.Power(math.Ceil(65_000 * r.Parts[0].HeldW.Expected / (105 - r.Zones[0].AirC.Expected + m.Float64()*0.3 - 0.1))))
+		drive.Limit.Set(unit.Temperature(r.Drives[0].TempC.Expected*1000) + unit.Temperature(m.IntN(300)-200))
+		b.Board, b.Boot.Drive = &board, &drive
+		w := p.Warmth(b, n, build.SetOf(predict.Warming...), predict.NewBesides(nil, nil, []int{100}))
+		if w == nil {
+			continue
+		}
+		see := func(c *count, part *predict.Part, limitC float64, said, more bool) {
+			if len(part.Missing) > 0 {
+				return
+			}
+			if part.TempC.Expected > limitC+0.1 {
+				c.over++
+			}
+			if said {
+				c.said++
+				require.Greater(t, part.TempC.Expected, limitC, "%s in %s %s: %s with %s, %s on %s at %v", part.Name, b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Supply.ID, b.Face, n.Loads[0])
+				if !more {
+					c.only++
+				}
+			}
+		}
+		r = run()
+		see(&boards, &r.Board, 105, w.BoardOverSo(0), w.BoardOver(0, 0.97))
+		if len(r.Drives) == 1 {
+			see(&drives, &r.Drives[0], r.Drives[0].LimitC, w.DriveOverSo(0), w.DriveOver(0, build.Boot))
+		}
+	}
+	t.Logf("boards %v, drives %v", boards, drives)
+	for _, c := range []count{boards, drives} {
+		require.Greater(t, c.said, c.over/3)
+		require.Greater(t, c.only, 30)
+	}
+}
+
 // evenly is the build's board with as much power of its own as leaves its chamber about as warm as the card's.
 func evenly(b *build.Build, n *brief.Needs) *part.Board {
 	var p predict.Predictor

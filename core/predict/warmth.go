@@ -327,11 +327,13 @@ const nearlyW = 1.0
 
 // state is what a core comes to with so much heat besides in the board's chamber.
 type state struct {
-	steady       bool      // more heat leads to air no cooler
+	rests        bool      // it came to rest, and no figure is missing
+	steady       bool      // it rests, and more heat leads to air no cooler
 	free         bool      // no part is at its limit
 	airC, freshC float64   // in the board's chamber, and as it comes in
 	cardC        float64   // in the card's, where there is one
 	kept         float64   // the least share of speed that a part keeps
+	coolsKPerW   float64   // by which a watt more may cool the air, at most, in one chamber, as long as no part comes to its limit
 	heldW        float64   // by the processor
 	dcW          float64   // that the supply gives
 	asksW        float64   // that all but fans ask of it
@@ -379,9 +381,9 @@ func (f *Forecast) state(k stateKey) *state {
 	}
 	r := of.run(f.loads[k.load], roomC(f.needs, k.day), f.besides.at(k.load)+k.extraW, f.besides.mostW(k.load))
 	s := &state{}
-	if r.Err == nil && len(r.Missing) == 0 && r.steady() {
+	if r.Err == nil && len(r.Missing) == 0 {
 		*s = state{
-			steady: true, free: r.free(), airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, kept: 1, heldW: r.Parts[0].HeldW.Expected,
+			rests: true, steady: r.steady(), coolsKPerW: r.coolsKPerW(), free: r.free(), airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, kept: 1, heldW: r.Parts[0].HeldW.Expected,
 			dcW: r.DCW.Expected, asksW: r.asksW(), turns: r.Cooling[len(r.Cooling)-1].RPM.Expected > 0,
 			powerDBA: r.PowerDBA.Expected, leastDBA: r.leastDBA(), heard: len(r.Unheard) == 0,
 		}

@@ -22,6 +22,7 @@ The board's figure is taken to hold in case air of 40 °C: there the converters 
 	Early: []Early{
 		{Seats: coreSeats, Warms: predict.Warming, Fails: boardOver(0), Bears: boardBears, AnySupply: true, Leans: &HeldPower},
 		{Seats: loadSeats, Warmer: predict.Warming, Fails: boardOver(everyWarmth), AnySupply: true, Leans: &HeldPower},
+		{Seats: loadSeats, Fails: boardOverSo, Leans: &HeldPower},
 	},
 	Holds: func(v *View) bool { return v.every((*predict.Warmth).BoardCool) },
 	Check: func(v *View) []Margin {
@@ -43,6 +44,11 @@ func boardBears(v *View) []float64 {
 		}
 	}
 	return list
+}
+
+// boardOverSo is boardOver of just that build.
+func boardOverSo(v *View) bool {
+	return v.warm(everyWarmth, (*predict.Warmth).BoardOverSo)
 }
 
 // boardOver asks whether converters pass their limit, or a part is held back, with the heat of some seats or more.

@@ -33,6 +33,7 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 		{Seats: loadSeats, Warmer: []build.Seat{build.Memory}, AnySupply: true, Fails: func(v *View) bool {
 			return v.hotWhereItSits(build.Boot, everyWarmth) || v.hotWhereItSits(build.Cache, everyWarmth) || v.hotWhereItSits(build.Archive, everyWarmth)
 		}},
+		{Seats: loadSeats, Fails: func(v *View) bool { return named(v.Needs) && v.warm(everyWarmth, (*predict.Warmth).DriveOverSo) }},
 	},
 	Holds: func(v *View) bool { return v.every((*predict.Warmth).DrivesCool) },
 	Check: func(v *View) []Margin {
