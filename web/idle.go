@@ -13,9 +13,12 @@ type Idle struct {
 type Wasted struct {
 	Seat      string
 	SeatTitle string `json:"seat_title"`
-	Instead   struct{ Name string }
-	Saves     Quantity
-	Nothing   bool // the money buys neither value nor any outcome
+	Instead   struct {
+		ID   string `json:"part"`
+		Name string
+	}
+	Saves   Quantity
+	Nothing bool // the money buys neither value nor any outcome
 }
 
 // of is what a seat's part wastes, nil where it wastes nothing.
@@ -51,8 +54,8 @@ func (i *Idle) view() app.UI {
 				buys = ", and buys nothing"
 			}
 			instead := w.Instead.Name
-			if instead == "" {
-				instead = "none at all"
+			if w.Instead.ID == "" {
+				instead = "doing without"
 			}
 			return app.Li().DataSet("seat", w.Seat).Text(w.SeatTitle + ": " + w.Saves.Text + " more than " + instead + buys + ".")
 		})),

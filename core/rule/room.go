@@ -39,7 +39,7 @@ Advice: it never fails a build. When negative: the room gets warm over a working
 			perK := 1 / air.RoomRiseK(1, roomWallWK, roomVolumeM3, roomChanges, density)
 			have := unit.Quantity{N: down(roomRiseK * perK), Kind: unit.Watt}
 			v.under(v.advise, r.Load.Activity, r, nil, have, func() predict.Band { return r.WallW }, func() string {
-				return fmt.Sprintf("%s: %s from the mains, and all of it warms the room: by %s an ordinary one kept shut", r.Load.Activity,
+				return fmt.Sprintf("%s: %s from the mains, and all of it warms the room: an ordinary one kept shut grows %s warmer", r.Load.Activity,
 					wattage(r.WallW.Expected), kelvin(r.WallW.Expected/perK))
 			})
 		}

@@ -84,7 +84,11 @@ func wasted(i *balance.Idle) []string {
 	notes := make([]string, 0, len(i.Parts)+1)
 	for k := range i.Parts {
 		w := &i.Parts[k]
-		note := fmt.Sprintf("%s: %s instead of %s would do what you asked for %s less", w.Seat.Title(), called(w.Instead), w.Part, w.Saves)
+		instead := "doing without"
+		if w.Instead.Part != nil {
+			instead = called(w.Instead) + " instead of"
+		}
+		note := fmt.Sprintf("%s: %s %s would do what you asked for %s less", w.Seat.Title(), instead, w.Part, w.Saves)
 		switch {
 		case w.Nothing():
 			note += "; the difference buys nothing."
@@ -102,11 +106,9 @@ func wasted(i *balance.Idle) []string {
 	return notes
 }
 
+// called is what an option fills a seat with.
 func called(o build.Option) string {
-	switch {
-	case o.Part == nil:
-		return "nothing"
-	case o.Count > 1:
+	if o.Count > 1 {
 		return fmt.Sprintf("%d × %s", o.Count, o.Part.Common().Title())
 	}
 	return o.Part.Common().Title()

@@ -135,7 +135,11 @@ func (k *call) idle(i *verb.Idle) {
 		k.paragraph("  ", "Idle money: at least "+i.Total.String()+" of "+i.Price.String()+" and at most "+i.AtMost.String()+": a build for "+i.Least.String()+" serves the same needs, and the search ended before it was proven the cheapest.")
 	}
 	for _, p := range i.Parts {
-		text := named(p.Instead) + " would keep every verdict and save " + p.Saves.String() + " of " + p.Price.String()
+		instead := "doing without"
+		if p.Instead.ID != "" {
+			instead = named(p.Instead)
+		}
+		text := instead + " would keep every verdict and save " + p.Saves.String() + " of " + p.Price.String()
 		switch {
 		case p.Nothing:
 			text += "; that money buys nothing"
