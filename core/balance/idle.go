@@ -171,15 +171,15 @@ func swaps(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stoc
 // cheapest is the cheapest filling of a seat below its price that keeps every verdict; of several at that price the one that
 // serves most. lost is the worth that goes with the dearer part. Where ctx ends, none may be found that is there.
 func cheapest(ctx context.Context, b *build.Build, n *brief.Needs, stock *part.Stock, s build.Seat, before verdicts) (best build.Option, lost int64, ok bool) {
-	rules := reading(s)
-	was, _ := before.swap(b, n, rules)
+	rules, view := reading(s), rule.NewView(b, n)
+	was, _ := before.swap(view, b, rules)
 	now := seatPrice(b, s)
 	cheaper := slices.DeleteFunc(options(stock, b, s), func(o build.Option) bool { return o.Price() >= now })
 	for _, o := range cheapestFirst(cheaper) {
 		if ok && o.Price() > best.Price() || ctx.Err() != nil {
 			break
 		}
-		if worth, keeps := before.swap(with(b, o), n, rules); keeps && (!ok || was-worth < lost) {
+		if worth, keeps := before.swap(view, with(b, o), rules); keeps && (!ok || was-worth < lost) {
 			best, lost, ok = o, was-worth, true
 		}
 	}

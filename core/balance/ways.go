@@ -3,7 +3,6 @@ package balance
 import (
 	"slices"
 
-	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/rule"
@@ -113,8 +112,8 @@ func reading(s build.Seat) []*rule.Rule {
 
 // swap is what the rules that look at a changed seat make of a build: their worth, and whether every one keeps its verdicts.
 // Rules that do not look at it come to what they came to before.
-func (before verdicts) swap(b *build.Build, n *brief.Needs, rules []*rule.Rule) (worth int64, ok bool) {
-	v := rule.NewView(b, n)
+func (before verdicts) swap(v *rule.View, b *build.Build, rules []*rule.Rule) (worth int64, ok bool) {
+	v.Build = b
 	for _, r := range rules {
 		for _, m := range v.Run(r) {
 			if !before.bear(&m) {
