@@ -148,14 +148,31 @@ func (w *Warmth) BoardBearsW(load int, share float64) float64 {
 		return math.Inf(1)
 	}
 	under, over := floor(w.extraW[load], finestW)-finestW, floor(most, finestW)
-	for over-under > finestW {
-		if middle := floor((under+over)/2, finestW); w.boardOver(load, share, middle, most, finestW) {
+	for asked := 0; over-under > finestW; asked++ {
+		middle := (under + over) / 2
+		if asked%3 < 2 { // warmth goes nearly with heat: a guess a little to either side of where its line passes the limit
+			middle = w.boardPasses(load, under, over) + float64(asked%3) - 0.5
+		}
+		if middle = min(max(floor(middle, finestW), under+finestW), over-finestW); w.boardOver(load, share, middle, most, finestW) {
 			over = middle
 		} else {
 			under = middle
 		}
 	}
 	return over
+}
+
+// boardPasses is about how much heat takes converters to their limit, between two amounts.
+func (w *Warmth) boardPasses(load int, fromW, toW float64) float64 {
+	at := func(heatW float64) float64 {
+		s := w.core.state(stateKey{load: load, day: w.core.Day(), extraW: max(0, floor(heatW, finestW))})
+		return w.convertersC(s, s.heldW)
+	}
+	fromC, toC := at(fromW), at(toW)
+	if toC-fromC <= 0 {
+		return (fromW + toW) / 2
+	}
+	return fromW + (converterLimitC+w.slackK()-fromC)/(toC-fromC)*(toW-fromW)
 }
 
 func (w *Warmth) boardKnown() bool {
@@ -340,7 +357,7 @@ type state struct {
 	turns        bool      // the supply's fan
 	powerDBA     float64   // of all but turning disks
 	leastDBA     float64   // the same with any more heat, at least
-	heard        bool      // no level is missing
+	heard        bool      // no level is missing, on an ordinary day: on the hottest nobody asks
 	rpm          []float64 // in two chambers, of the fans on the faces, the parts' own and the supply's
 }
 
@@ -385,7 +402,9 @@ func (f *Forecast) state(k stateKey) *state {
 		*s = state{
 			rests: true, steady: r.steady(), coolsKPerW: r.coolsKPerW(), free: r.free(), airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, kept: 1, heldW: r.Parts[0].HeldW.Expected,
 			dcW: r.DCW.Expected, asksW: r.asksW(), turns: r.Cooling[len(r.Cooling)-1].RPM.Expected > 0,
-			powerDBA: r.PowerDBA.Expected, leastDBA: r.leastDBA(), heard: len(r.Unheard) == 0,
+		}
+		if s.heard = k.day == Ordinary && len(r.Unheard) == 0; s.heard {
+			s.powerDBA, s.leastDBA = r.PowerDBA.Expected, r.leastDBA()
 		}
 		for i := range r.Parts {
 			s.kept = min(s.kept, r.Parts[i].Kept.Expected)
