@@ -62,43 +62,33 @@ type source struct {
 // sources lists the files of a catalog, in the order what is wrong in them is told, each to be taken into s.
 func sources(s *part.Stock) []source {
 	return []source{
-		partsOf("cases", &s.Cases),
-		partsOf("boards", &s.Boards),
-		partsOf("processors", &s.Processors),
-		partsOf("coolers", &s.Coolers),
-		partsOf("memory", &s.Memory),
-		partsOf("graphics", &s.Graphics),
-		partsOf("supplies", &s.Supplies),
-		partsOf("drives", &s.Drives),
-		partsOf("fans", &s.Fans),
-		partsOf("monitors", &s.Monitors),
-		partsOf("cards", &s.Cards),
-		partsOf("ups", &s.UPS),
-		partsOf("services", &s.Services),
-		{shopName, func(file string, text []byte) error {
-			var f shopFile
-			err := format.Read(file, text, "slipfit-"+shopName, Version, &f)
-			s.Shop = f.Shop
-			return err
-		}},
-		{"calibration", func(file string, text []byte) error {
-			var f calibrationFile
-			err := format.Read(file, text, "slipfit-calibration", Version, &f)
-			s.Calibration = f.Calibration
-			return err
-		}},
+		taken("cases", func(f *kindFile[part.Case]) { s.Cases = f.Parts }),
+		taken("boards", func(f *kindFile[part.Board]) { s.Boards = f.Parts }),
+		taken("processors", func(f *kindFile[part.Processor]) { s.Processors = f.Parts }),
+		taken("coolers", func(f *kindFile[part.Cooler]) { s.Coolers = f.Parts }),
+		taken("memory", func(f *kindFile[part.Memory]) { s.Memory = f.Parts }),
+		taken("graphics", func(f *kindFile[part.Graphics]) { s.Graphics = f.Parts }),
+		taken("supplies", func(f *kindFile[part.Supply]) { s.Supplies = f.Parts }),
+		taken("drives", func(f *kindFile[part.Drive]) { s.Drives = f.Parts }),
+		taken("fans", func(f *kindFile[part.Fan]) { s.Fans = f.Parts }),
+		taken("monitors", func(f *kindFile[part.Monitor]) { s.Monitors = f.Parts }),
+		taken("cards", func(f *kindFile[part.Card]) { s.Cards = f.Parts }),
+		taken("ups", func(f *kindFile[part.UPS]) { s.UPS = f.Parts }),
+		taken("services", func(f *kindFile[part.Service]) { s.Services = f.Parts }),
+		taken(shopName, func(f *shopFile) { s.Shop = f.Shop }),
+		taken("calibration", func(f *calibrationFile) { s.Calibration = f.Calibration }),
 	}
 }
 
 // shopName is the file that must be there.
 const shopName = "shop"
 
-// partsOf is the file of one kind.
-func partsOf[P any](name string, list *[]*P) source {
+// taken is the file of a name, read as F and taken in.
+func taken[F any](name string, in func(f *F)) source {
 	return source{name, func(file string, text []byte) error {
-		var f kindFile[P]
+		var f F
 		err := format.Read(file, text, "slipfit-"+name, Version, &f)
-		*list = f.Parts
+		in(&f)
 		return err
 	}}
 }
