@@ -105,7 +105,7 @@ func parse(file string, data []byte) (gjson.Result, error) {
 	return gjson.Parse(unsafe.String(unsafe.SliceData(data), len(data))), nil
 }
 
-// shallow reports that data nests no deeper than maxDepth.
+// shallow reports that data nests no deeper than maxDepth, as far as it is read: outside a text it breaks off at a backslash.
 func shallow(data []byte) bool {
 	depth, inString := 0, false
 	for i := 0; i < len(data); i++ {

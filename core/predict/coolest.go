@@ -39,7 +39,7 @@ func OverLimit(b *build.Build, l brief.Load, p *brief.Place) bool {
 	}
 	for i := range m.drives {
 		d := &m.drives[i]
-		if len(d.missing) == 0 && dayC(p)+between(d.rest, d.most, l.Drives)*d.resistance > d.limit {
+		if len(d.missing) == 0 && dayC(p)+d.risenK(&l) > d.limit {
 			return true
 		}
 	}

@@ -1,6 +1,8 @@
 package predict
 
 import (
+	"iter"
+	"math"
 	"slices"
 
 	"slipfit/core/brief"
@@ -30,20 +32,36 @@ import (
 // betweenDBA is the sound power at a load of all but turning disks of a core with any heat from so much to a step more, dB(A), at least;
 // known is false where that cannot be said.
 func (f *Forecast) betweenDBA(load int, heatW, stepW float64) (dBA float64, known bool) {
+	dBA = math.Inf(1)
+	for less, more := range f.ends(stateKey{load: load, day: Ordinary, extraW: heatW}, stepW) {
+		least, known := f.oneWayDBA(less, more)
+		if !known {
+			return 0, false
+		}
+		dBA = min(dBA, least)
+	}
+	return dBA, true
+}
+
+// ends goes through the states with so much heat and with a step more: once, or where the supply's fan may start between them once with
+// it standing still in both and once with it turning.
+func (f *Forecast) ends(k stateKey, stepW float64) iter.Seq2[*state, *state] {
 	at := func(supply supplyState) (less, more *state) {
-		return f.beside(stateKey{load: load, day: Ordinary, extraW: heatW}, stepW, supply)
+		k := k
+		k.supply = supply
+		less = f.state(k)
+		k.extraW += stepW
+		return less, f.state(k)
 	}
-	less, more := at(asItIs)
-	s := &f.model.supply
-	if s.duct >= 0 || less.turns && less.dcW > s.zeroToW+nearlyW || !more.turns && more.dcW < s.zeroToW-nearlyW {
-		return f.oneWayDBA(less, more)
+	return func(yield func(less, more *state) bool) {
+		s := &f.model.supply
+		less, more := at(asItIs)
+		if s.duct >= 0 || less.turns && less.dcW > s.zeroToW+nearlyW || !more.turns && more.dcW < s.zeroToW-nearlyW {
+			yield(less, more)
+			return
+		}
+		_ = yield(at(standing)) && yield(at(turning))
 	}
-	still, known := f.oneWayDBA(at(standing))
-	if !known {
-		return 0, false
-	}
-	turns, known := f.oneWayDBA(at(turning))
-	return min(still, turns), known
 }
 
 // oneWayDBA is betweenDBA of two states, the second one's heat more, with a supply's fan that does not start between them.
@@ -148,9 +166,8 @@ func (w *Warmth) BoardOverSo(load int) bool {
 // DriveOverSo reports drives over their limits at a load in just that build, where the board puts them.
 func (w *Warmth) DriveOverSo(load int) bool {
 	return slices.ContainsFunc(w.drives, func(d drive) bool {
-		risen := between(d.rest, d.most, w.core.loads[load].Drives) * d.resistance
 		return len(d.missing) == 0 && w.soWarm(load, func(s *state, coolerK float64) bool {
-			return s.inletC(d.beta)+risen > d.limit+slackK+coolerK
+			return s.inletC(d.beta)+d.risenK(&w.core.loads[load]) > d.limit+slackK+coolerK
 		})
 	})
 }
@@ -158,34 +175,18 @@ func (w *Warmth) DriveOverSo(load int) bool {
 // soWarm reports something too warm in the states next to a build's own heat at a load, by as much as its air may be cooler than in either,
 // as far as they say anything of what lies between.
 func (w *Warmth) soWarm(load int, over func(s *state, coolerK float64) bool) bool {
-	s := &w.core.model.supply
-	if s.any {
+	if w.core.model.supply.any {
 		return false
 	}
-	for _, step := range chamberSteps[ownHeat:] {
+	return slices.ContainsFunc(chamberSteps[ownHeat:], func(step chamberStep) bool {
 		k := stateKey{load: load, day: w.core.Day(), extraW: floor(w.extraW[load], step.wideW)}
-		less, more := w.core.beside(k, step.wideW, asItIs)
-		if s.duct >= 0 || less.turns && less.dcW > s.zeroToW+nearlyW || !more.turns && more.dcW < s.zeroToW-nearlyW {
-			if w.core.oneWay(less, more, step.wideW, over) {
-				return true
+		for less, more := range w.core.ends(k, step.wideW) {
+			if !w.core.oneWay(less, more, step.wideW, over) {
+				return false
 			}
-			continue
 		}
-		still, moreStill := w.core.beside(k, step.wideW, standing)
-		turns, moreTurns := w.core.beside(k, step.wideW, turning)
-		if w.core.oneWay(still, moreStill, step.wideW, over) && w.core.oneWay(turns, moreTurns, step.wideW, over) {
-			return true
-		}
-	}
-	return false
-}
-
-// beside is a state and the one with a step more heat.
-func (f *Forecast) beside(k stateKey, stepW float64, supply supplyState) (less, more *state) {
-	k.supply = supply
-	less = f.state(k)
-	k.extraW += stepW
-	return less, f.state(k)
+		return true
+	})
 }
 
 // oneWay reports something too warm in two states a step of heat apart and all between, with a supply's fan that does not start there.
@@ -201,9 +202,4 @@ func (f *Forecast) oneWay(less, more *state, stepW float64, over func(s *state, 
 		return false
 	}
 	return over(less, coolerK) && over(more, coolerK)
-}
-
-// coolsKPerW is by how much a watt more in one chamber may cool its air, by what it brings through the supply's fan at most.
-func (r *Run) coolsKPerW() float64 {
-	return r.blown() / r.inM3PerS() * r.Zones[boardZone].RiseK.Expected
 }

@@ -1,6 +1,7 @@
 package predict
 
 import (
+	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/sound"
@@ -70,4 +71,9 @@ func (m *model) always(name string, count int, dba float64) {
 	m.steady = append(m.steady, sound.Running{Source: sound.Source{
 		Name: name, Count: count, UDB: sourceUDB, RatedDBA: sound.PowerFromHemisphere(dba, 1),
 	}})
+}
+
+// risenK is how much warmer than its air a drive is at a load.
+func (d *drive) risenK(l *brief.Load) float64 {
+	return between(d.rest, d.most, l.Drives) * d.resistance
 }
