@@ -84,9 +84,9 @@ func wasted(i *balance.Idle) []string {
 	notes := make([]string, 0, len(i.Parts)+1)
 	for k := range i.Parts {
 		w := &i.Parts[k]
-		instead := "doing without"
+		instead, dearer := "doing without", "it"
 		if w.Instead.Part != nil {
-			instead = called(w.Instead) + " instead of"
+			instead, dearer = called(w.Instead)+" instead of", "the dearer one"
 		}
 		note := fmt.Sprintf("%s: %s %s would do what you asked for %s less", w.Seat.Title(), instead, w.Part, w.Saves)
 		switch {
@@ -94,9 +94,9 @@ func wasted(i *balance.Idle) []string {
 			note += "; the difference buys nothing."
 		case len(w.Changes) > 0:
 			c := &w.Changes[0]
-			note += fmt.Sprintf("; the dearer one buys %s: %s in place of %s.", c.Before.What, outcome.Say(c.Before.Expected, c.Before.Unit), outcome.Say(c.After.Expected, c.After.Unit))
+			note += fmt.Sprintf("; %s buys %s: %s in place of %s.", dearer, c.Before.What, outcome.Say(c.Before.Expected, c.Before.Unit), outcome.Say(c.After.Expected, c.After.Unit))
 		default:
-			note += "; the dearer one goes further past what you asked."
+			note += "; " + dearer + " goes further past what you asked."
 		}
 		notes = append(notes, note)
 	}
