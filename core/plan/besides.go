@@ -35,6 +35,9 @@ func (p *Problem) besides(q *query) predict.Besides {
 		for i := range n {
 			least[i] += w.least[i]
 			upTo[i] += w.most[i]
+			if !slices.Contains(predict.Warming, s) {
+				most[i] += w.most[i]
+			}
 		}
 		if dBA := w.least[n]; dBA > 0 && !q.seats.Has(s) {
 			disks = sound.Sum(disks, float64(dBA)/1000)

@@ -44,8 +44,9 @@ const apartFrom = 10
 // sight is how a rule sees the options of its columns, and what it has found by that. It is made when the rule is first
 // asked.
 type sight struct {
-	by   []*classes
-	seen *memory
+	by    []*classes
+	seen  *memory
+	place *placing // of an early query with Places; else nil
 }
 
 // look makes the sight of a factor.
@@ -65,7 +66,12 @@ func (f *factor) look(p *Problem) *sight {
 			}
 			f.by = append(f.by, k)
 		}
-		f.seen = p.index.memory(p, f.query, f.by)
+		if f.early != nil && f.early.Placed != nil {
+			f.place = p.placing(f)
+			f.seen = p.index.memory(p, f.query, f.place.by)
+		} else {
+			f.seen = p.index.memory(p, f.query, f.by)
+		}
 	}
 	return f.sight
 }
@@ -164,7 +170,12 @@ func (f *factor) ask(p *Problem, options []int) int64 {
 		return 0
 	}
 	s := f.look(p)
-	return s.seen.recall(s.by, options, func() int64 {
+	by, seen := s.by, options
+	if s.place != nil {
+		var room [build.Seats + 1]int
+		by, seen = s.place.by, append(append(room[:0], options...), s.place.of(p, f.query, options))
+	}
+	return s.seen.recall(by, seen, func() int64 {
 		if f.early == nil && len(f.rule.First) > 0 {
 			return f.heed(p, options)
 		}

@@ -19,12 +19,7 @@ type feeds struct {
 // fedBy sorts the supplies of a shelf into about as many groups as each has members.
 func (c *shelf) fedBy() *feeds {
 	if c.feeds == nil {
-		list := make([]*part.Supply, len(c.options))
-		for o, option := range c.options {
-			var b build.Build
-			b.Set(option)
-			list[o] = b.Supply
-		}
+		list := c.supplies()
 		x := &feeds{all: predict.NewSupplies(list)}
 		x.groups, x.of = predict.GroupSupplies(list, int(math.Sqrt(float64(len(list)))))
 		for range x.groups {
@@ -36,6 +31,34 @@ func (c *shelf) fedBy() *feeds {
 		c.feeds = x
 	}
 	return c.feeds
+}
+
+// fedByAir is the supplies of a shelf, all of them and in groups that blow about as much.
+type fedByAir struct {
+	all       *predict.Supplies
+	groups    []*predict.Supplies
+	of, place []int // by option: its group, and its place in that
+}
+
+func (c *shelf) fedByAir() *fedByAir {
+	if c.byAir == nil {
+		list := c.supplies()
+		x := &fedByAir{all: c.fedBy().all}
+		x.groups, x.of, x.place = predict.GroupByAir(list, int(math.Sqrt(float64(len(list)))))
+		c.byAir = x
+	}
+	return c.byAir
+}
+
+// supplies lists the part of every option; nil for none.
+func (c *shelf) supplies() []*part.Supply {
+	list := make([]*part.Supply, len(c.options))
+	for o, option := range c.options {
+		var b build.Build
+		b.Set(option)
+		list[o] = b.Supply
+	}
+	return list
 }
 
 // fedBy is the supplies of a problem in groups.

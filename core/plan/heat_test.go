@@ -58,6 +58,14 @@ func warmStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 	drive := *b.Boot.Drive
 	drive.Power.Set(unit.Power(2000 + r.IntN(9000)))
 	s.Drives = append(s.Drives, &drive)
+	if r.IntN(3) == 0 { // and one that is heard
+		turns := drive
+		turns.ID += "-turns"
+		turns.Disk = true
+		turns.Sound.Set(unit.Sound(15_000 + r.IntN(15_000)))
+		turns.Price -= unit.Money(r.IntN(2000))
+		s.Drives = append(s.Drives, &turns)
+	}
 	return s
 }
 

@@ -69,6 +69,7 @@ type shelf struct {
 	numbered int                 // how many aspects there are, and lesser ones
 	paired   map[[2]*classes]*classes
 	feeds    *feeds // of supplies
+	byAir    *fedByAir
 }
 
 // shelf lists the ways to fill a seat with so many pieces, whatever a problem admits of them.
@@ -99,6 +100,17 @@ func (x *Index) memory(p *Problem, q *query, by []*classes) *memory {
 	if q.early != nil {
 		key = fmt.Append(key, " early ", q.nth, q.besides)
 	}
+	return x.recall(p, q.rule, p.settledFor(key, q), func() *memory { return newMemory(by, q.serves()) })
+}
+
+// placed is what was found of Places of an early query.
+func (x *Index) placed(p *Problem, q *query, by []*classes) *memory {
+	key := fmt.Append(append(x.key[:0], q.rule.ID...), " placed ", q.nth)
+	return x.recall(p, q.rule, p.settledFor(key, q), func() *memory { return newMemory(by, true) })
+}
+
+// settledFor writes down what is settled of the seats that a query's rule reads, and its columns.
+func (p *Problem) settledFor(key []byte, q *query) []byte {
 	if p.base.Owned != 0 {
 		key = fmt.Append(key, " owned ", p.base.Owned)
 	}
@@ -110,7 +122,7 @@ func (x *Index) memory(p *Problem, q *query, by []*classes) *memory {
 	for _, c := range q.cols {
 		key = append(append(key, ' '), p.cols[c].key...)
 	}
-	return x.recall(p, q.rule, key, func() *memory { return newMemory(by, q.serves()) })
+	return key
 }
 
 // recall finds a memory of a rule by its key, or makes a new one.

@@ -40,6 +40,7 @@ type Problem struct {
 	appraised bool             // whether the factors know their largest worth
 
 	warms   [build.Seats]*warming // by seat: what it brings into the air, made when first asked for
+	din     *din                  // how loud cores are, made when first asked for
 	bearing *bearing              // how much heat cores bear, made when first asked for
 	watch   *watch                // over the question that is asked
 	priced  *bound                // on price alone, made when first asked for

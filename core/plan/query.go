@@ -113,20 +113,10 @@ func (p *Problem) columnsOf(seats []build.Seat) []int {
 
 // run asks a query with options decided in its columns: the value points it finds, or failed.
 func (p *Problem) run(q *query, options []int) int64 {
-	p.index.checks++
-	p.watch.poll(weight(q))
+	p.hold(q, options)
 	if q.asks++; q.asks == often {
 		q.sums = p.sufficing(q)
 	}
-	b := &p.scratch
-	if q.early != nil {
-		p.lone = q.base
-		b = &p.lone
-	}
-	for i, o := range options {
-		b.Set(p.cols[q.cols[i]].options[o])
-	}
-	p.view.Build = b
 	if q.early != nil {
 		if p.view.FailsEarly(q.rule, *q.early, q.besides) {
 			return failed
@@ -145,6 +135,21 @@ func (p *Problem) run(q *query, options []int) int64 {
 		worth += margins[i].Worth
 	}
 	return worth
+}
+
+// hold fills the build that a query is asked of.
+func (p *Problem) hold(q *query, options []int) {
+	p.index.checks++
+	p.watch.poll(weight(q))
+	b := &p.scratch
+	if q.early != nil {
+		p.lone = q.base
+		b = &p.lone
+	}
+	for i, o := range options {
+		b.Set(p.cols[q.cols[i]].options[o])
+	}
+	p.view.Build = b
 }
 
 // queries lists what is asked: every rule that judges and is not lifted, the early ones first. A rule lifted that

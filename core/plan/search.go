@@ -21,9 +21,10 @@ type search struct {
 	slow   schedule // of factors that read many seats, or predict heat or noise, asked last
 	slowly int      // how often those slow to ask have failed
 
-	heat     *bearing // how much heat cores bear; nil where no rule tells
-	hot      *factor  // the rule that fails past that
-	warmFrom int      // how many columns are decided when a core is
+	din      *listening // how loud cores are; nil where no rule tells
+	heat     *bearing   // how much heat cores bear; nil where no rule tells
+	hot      *factor    // the rule that fails past that
+	warmFrom int        // how many columns are decided when a core is
 
 	effort int64       // nodes, and what was slow to ask
 	stop   bool        // set by found to end the walk, or past the cap
@@ -114,6 +115,7 @@ func newSearch(b *bound, limit int64, guards ...*bound) *search {
 	}
 	s.quick, s.slow = s.schedule(false), s.schedule(true)
 	s.watchHeat()
+	s.listen()
 	s.later = make([][]*factor, n)
 	for _, f := range p.many {
 		for _, c := range f.open {

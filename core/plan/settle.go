@@ -67,7 +67,7 @@ func (s *search) settle(d int, least int64) (ahead int64, ok bool) {
 			return 0, false
 		}
 	}
-	if !s.within(d, least) {
+	if !s.within(d, least) || s.din != nil && !s.quietEnough(openings{d, least, &told}) {
 		return 0, false
 	}
 	for _, q := range s.order[d:] {

@@ -25,11 +25,14 @@ type blame struct {
 	upTo    [build.Seats]int32  // by column: how many of its options, in their order, have those that count among them that others took away
 }
 
+// blamesAll is the number of a factor that may be any.
+const blamesAll = 255
+
 func (b *blame) factor(id int) {
 	if id < 0 {
 		return // it reads its own column alone
 	}
-	id = min(id, 255)
+	id = min(id, blamesAll)
 	b.factors[id>>6] |= 1 << (id & 63)
 }
 

@@ -26,14 +26,17 @@ const (
 // Predictor predicts builds one after the other in the same memory. It keeps the last forecast, so that whoever asks again
 // about the same build and needs gets the same runs. The zero value is ready; it serves one goroutine.
 type Predictor struct {
-	solver air.Solver
-	result air.Result
-	last   *Forecast
-	cores  map[core]*Forecast
-	apart  map[core]*indoors
-	said   map[core]*said
-	opens  map[openKey]*inOpen
-	warmth Warmth // the last one asked for
+	solver  air.Solver
+	result  air.Result
+	last    *Forecast
+	cores   map[core]*Forecast
+	apart   map[core]*indoors
+	said    map[core]*said
+	opens   map[openKey]*inOpen
+	ideals  map[core]*ideal
+	coolers map[coolerAt]float64
+	turns   map[turnsAt][]float64
+	warmth  Warmth // the last one asked for
 }
 
 // Forecast is what a build will do in every activity of a brief. Its runs are solved when they are asked for. It keeps a

@@ -82,14 +82,23 @@ func coreOf(b *build.Build, n *brief.Needs, besides Besides) (bare build.Build, 
 // curve. More heat at the same curves is warmer air, unless more load speeds up the supply's fan by more than it warms, which
 // it does not (warmsFaster). A part at its limit calls fans only while its own air is warmer than when it was under its limit.
 func (f *Forecast) Least(load int, day Day) []*Run {
-	r := f.Run(load, day)
+	return f.least(func(f *Forecast) *Run { return f.Run(load, day) })
+}
+
+// leastWith is Least with so much heat besides, and no more than so much.
+func (f *Forecast) leastWith(load int, day Day, heatW, mostW float64) []*Run {
+	return f.least(func(f *Forecast) *Run { return f.run(f.loads[load], roomC(f.needs, day), heatW, mostW) })
+}
+
+func (f *Forecast) least(run func(*Forecast) *Run) []*Run {
+	r := run(f)
 	m := &f.model
 	if !r.free() || m.chambers() > 1 {
 		return nil
 	}
 	list := []*Run{r}
 	if m.supply.duct < 0 && r.DCW.Expected < m.supply.zeroToW {
-		list = append(list, f.turning().Run(load, day))
+		list = append(list, run(f.turning()))
 	}
 	for _, r := range list {
 		if !r.free() || !r.warmsFaster() || !r.warmsInlets() {

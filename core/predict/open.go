@@ -78,13 +78,13 @@ func (p *Predictor) cooled(b *build.Build, n *brief.Needs, l brief.Load, day Day
 	if len(p.opens) >= opensKept || p.opens == nil {
 		p.opens = map[openKey]*inOpen{}
 	}
-	x = p.alone(k)
+	x = p.alone(k, 0)
 	p.opens[k] = x
 	return x
 }
 
-// alone runs the parts of a key without a case, whose panels and chambers change nothing in air as cool as the room.
-func (p *Predictor) alone(k openKey) *inOpen {
+// alone runs the parts of a key without a case, in air so much warmer than the room; panels and chambers change nothing in air as cool.
+func (p *Predictor) alone(k openKey, warmerK float64) *inOpen {
 	b := build.Build{Processor: k.processor, Cooler: k.cooler, Graphics: k.graphics}
 	m := model{b: &b}
 	m.air = air.Machine{
@@ -102,6 +102,12 @@ func (p *Predictor) alone(k openKey) *inOpen {
 	for i := range m.parts {
 		c := &m.parts[i]
 		m.air.Consumers[c.index].PowerW = between(c.rest, c.most, share(&k.load, c.seat))
+	}
+	if warmerK > 0 {
+		m.air.Zones[0].HeatW = warmerK * openWPerK
+		for i := range m.air.Consumers {
+			m.air.Consumers[i].Beta = 1
+		}
 	}
 	if x.err = p.solver.Solve(&m.air, &p.result); x.err != nil {
 		return x

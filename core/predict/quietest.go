@@ -77,7 +77,9 @@ func (p *Predictor) Louder(b *build.Build, n *brief.Needs, besides Besides, load
 		s = &said{fans: slices.Clone(b.Fans)}
 		p.said[k] = s
 	}
-	return s.louder(asking(load, wish, disksDBA), func(k toldOf) bool { return p.Core(b, n, besides).louder(k) })
+	return s.louder(asking(load, wish, disksDBA), func(k toldOf) bool {
+		return p.louderUnder(b, n, besides, k, besides.at(k.load), idealStepW) || p.Core(b, n, besides).louder(k)
+	})
 }
 
 // Louder reports that no build which holds this one's parts and more memory, drives and cards, disks of so much sound power, dB(A),
@@ -101,7 +103,7 @@ func (f *Forecast) louder(k toldOf) bool {
 	if len(runs) > 0 && !slices.ContainsFunc(runs, func(r *Run) bool { return atChair(sum(r.leastDBA(), k.disks), r.ChairM) <= k.wish }) {
 		return true
 	}
-	return !f.model.supply.any && r.clear() && f.stepped(r, k)
+	return (!f.model.supply.any || f.model.supply.duct >= 0) && r.clear() && f.stepped(r, k)
 }
 
 // sum adds two levels.
@@ -221,6 +223,15 @@ func (s *stepping) loadW(share float64) float64 {
 	return s.dc + float64(share*(max(s.dc, plannedLoad*float64(s.m.supply.rating)/1000)-s.dc))
 }
 
+// supply is the supply at a load; of one of several the quietest.
+func (s *stepping) supply(loadW float64) sound.Running {
+	if s.m.supply.any {
+		quietest := sound.FromPicowatts(s.f.predictor.quietestPW(s.f.besides.supplies, loadW))
+		return sound.Running{Source: sound.Source{Count: 1, RatedDBA: quietest}}
+	}
+	return sound.Running{Source: s.m.supply.source, RPM: s.m.supply.rpm(loadW)}
+}
+
 // over reports a level over the wish in all of a step, or that the machine is never in it.
 func (s *stepping) over(at *step) bool {
 	m, p := s.m, s.f.predictor
@@ -233,10 +244,10 @@ func (s *stepping) over(at *step) bool {
 		}
 		held = append(held, sound.Running{Source: g.source, RPM: turned(&m.air.Paths[g.paths[0]].Fans.Speed, share)})
 	}
-	supply := sound.Running{Source: m.supply.source, RPM: m.supply.rpm(s.loadW(at[supplyLoad][0]))}
+	supply := s.supply(s.loadW(at[supplyLoad][0]))
 	less := supply // where a card at its limit takes less
 	if at[supplyLoad][0] == 0 {
-		less.RPM = m.supply.rpm(s.dc - s.card)
+		less = s.supply(s.dc - s.card)
 	}
 	held, cut := append(held, supply), append(slices.Clone(held), less)
 	if s.loud(held) && s.loud(cut) {
@@ -347,37 +358,58 @@ func asked(s *air.Speed, c float64) float64 {
 	return low.RPM + float64(min(1, max(0, (c-low.TempC)/(full.TempC-low.TempC)))*(full.RPM-low.RPM))
 }
 
-// leastDBA is the sound power at any heat more than this run's, dB(A), at least. As long as no part is at its limit, all is as loud
-// as here, but for a radiator's fans that blow in: more air through it may let them slow down. A part at its limit takes less, so
-// that the supply's fan may slow down, but has all fans of the case at full speed.
+// leastDBA is the sound power at any heat more than this run's, dB(A), at least.
 func (r *Run) leastDBA() float64 {
+	held, cut := r.leastButSupply()
+	least := sum(held, r.supplyDBA())
+	for _, dBA := range cut {
+		least = min(least, dBA)
+	}
+	return least
+}
+
+// supplyDBA is that of the supply alone; of one of several the quietest one's.
+func (r *Run) supplyDBA() float64 {
+	s := &r.forecast.model.supply
+	if s.any {
+		return sound.FromPicowatts(r.forecast.predictor.quietestPW(r.forecast.besides.supplies, r.asksW()))
+	}
+	return s.source.PowerDBA(r.Cooling[len(r.Cooling)-1].RPM.Expected)
+}
+
+// leastButSupply is that but for the supply: as long as no part is at its limit, and with each part at it. As long as none is, all is as loud
+// as here, but for a radiator's fans that blow in: more air through it may let them slow down. A part at its limit takes less, so that the
+// supply's fan may slow down and counts for nothing, but has all fans of the case at full speed, and its own.
+func (r *Run) leastButSupply() (held float64, cut []float64) {
 	m := &r.forecast.model
-	held := slices.Clone(m.steady)
-	cut := slices.Clone(m.steady)
+	free, calling := slices.Clone(m.steady), slices.Clone(m.steady)
 	for i := range m.groups {
 		g := &m.groups[i]
 		speed := &m.air.Paths[g.paths[0]].Fans.Speed
 		rpm := r.Fans[i].RPM.Expected
-		cut = append(cut, sound.Running{Source: g.source, RPM: turned(speed, 1)})
+		calling = append(calling, sound.Running{Source: g.source, RPM: turned(speed, 1)})
 		if g.radiator && intakes(g.face) {
 			rpm = turned(speed, 0)
 		}
-		held = append(held, sound.Running{Source: g.source, RPM: rpm})
+		free = append(free, sound.Running{Source: g.source, RPM: rpm})
 	}
+	fans := len(free)
 	own := r.Cooling
 	for i := range m.parts {
 		if c := &m.parts[i]; c.sound.Count > 0 {
-			run := sound.Running{Source: c.sound, RPM: own[0].RPM.Expected}
-			held, cut = append(held, run), append(cut, run)
+			free = append(free, sound.Running{Source: c.sound, RPM: own[0].RPM.Expected})
 			own = own[1:]
 		}
 	}
-	supply := sound.Running{Source: m.supply.source, RPM: own[0].RPM.Expected}
-	if m.supply.any {
-		supply.Source = sound.Source{Count: 1, RatedDBA: r.forecast.besides.supplies.quietestDBA(r.asksW())}
+	for i, at := 0, fans; i < len(m.parts); i++ {
+		list := append(slices.Clone(calling), free[fans:]...)
+		if c := &m.parts[i]; c.sound.Count > 0 {
+			list[at].RPM = c.sound.RatedRPM
+			at++
+		}
+		cut = append(cut, sound.Total(list))
 	}
-	held = append(held, supply)
-	return min(sound.Total(held), sound.Total(cut))
+	return sound.Total(free), cut
 }
 
 // clear reports a processor well under its limit: it keeps the power it is asked for when memory, drives and cards are added,

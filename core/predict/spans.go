@@ -98,3 +98,12 @@ func (p *Predictor) LouderBetween(b *build.Build, n *brief.Needs, counted build.
 	toW := w.extraW[load] - besides.at(load) + float64(besides.upTo[load])
 	return w.core.loudBetween(asking(load, wish, disksDBA), w.extraW[load], toW)
 }
+
+// LouderToMost is Louder of a build in one chamber, by what its core comes to from its own heat to the most there can be.
+func (w *Warmth) LouderToMost(load int, wish unit.Sound) bool {
+	most := w.mostW(load)
+	if w.core.model.supply.any || w.core.model.chambers() > 1 || math.IsInf(most, 1) {
+		return false
+	}
+	return w.core.loudBetween(asking(load, wish, w.disks), w.extraW[load], most)
+}

@@ -42,6 +42,33 @@ func (m *model) storage() {
 	}
 }
 
+// Bare is what sockets come to for modules without a heat-sink of their own.
+type Bare int
+
+// What they come to.
+const (
+	Sunk   Bare = iota // each has one
+	Naked              // one has none
+	Unsaid             // of one the board does not say it
+)
+
+// BareIn is what the sockets come to that the modules of a tier sit in.
+func BareIn(b *build.Build, tier build.Seat) Bare {
+	bare := Sunk
+	for _, p := range b.Assign(assigned).Drives {
+		if p.Seat != tier || p.Socket == nil {
+			continue
+		}
+		switch sink, stated := p.Socket.Sink.Get(); {
+		case !stated:
+			return Unsaid
+		case !sink:
+			bare = Naked
+		}
+	}
+	return bare
+}
+
 // onBoard finds the worst socket of a tier's modules: without a heat-sink of its own or the board's a module is bare.
 func (m *model) onBoard(d *drive, places []build.DrivePlace) {
 	if own, ok := d.part.Sink.Get(); ok && own {

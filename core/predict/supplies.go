@@ -22,8 +22,9 @@ import (
 // warmest. A coolant need not follow the case's air, and one of two chambers may grow warmer with more air through the other: of such
 // builds nothing is said.
 type Supplies struct {
-	list []supply
-	name string
+	list  []supply
+	index []int // by place in what they were made of: theirs in the list, −1 for those left out
+	name  string
 }
 
 // NewSupplies lists them.
@@ -32,7 +33,9 @@ func NewSupplies(list []*part.Supply) *Supplies {
 	sum := sha256.New()
 	for _, p := range list {
 		var m model
+		s.index = append(s.index, -1)
 		if one := m.supplied(p); len(m.missing) == 0 {
+			s.index[len(s.index)-1] = len(s.list)
 			s.list = append(s.list, one)
 			fmt.Fprintln(sum, p.ID, one.rating, one.level, one.curve, one.zeroToW, one.low, one.fan)
 		}
@@ -48,7 +51,7 @@ func GroupSupplies(list []*part.Supply, most int) (groups []*Supplies, of []int)
 		var m model
 		s := m.supplied(p)
 		order[i] = i
-		for _, usualW := range [...]float64{100, 200, 300, 450, 600} {
+		for _, usualW := range usualLoadsW {
 			loudDBA[i] += max(0, s.source.PowerDBA(s.rpm(usualW)))
 		}
 	}
@@ -64,16 +67,32 @@ func GroupSupplies(list []*part.Supply, most int) (groups []*Supplies, of []int)
 	return groups, of
 }
 
-// quietestDBA is the sound power of the quietest of them at a load or more.
-func (s *Supplies) quietestDBA(loadW float64) float64 {
-	least := math.Inf(1)
-	for i := range s.list {
-		if x := &s.list[i]; x.carries(loadW) {
-			least = min(least, x.source.PowerDBA(x.rpm(loadW)))
+// GroupByAir sorts supplies by how much air their fans blow, all in all, into so many groups at most, and tells which is in which and at what
+// place.
+func GroupByAir(list []*part.Supply, most int) (groups []*Supplies, of, place []int) {
+	order, blows := make([]int, len(list)), make([]float64, len(list))
+	for i, p := range list {
+		var m model
+		s := m.supplied(p)
+		order[i] = i
+		for _, usualW := range usualLoadsW {
+			blows[i] += s.rpm(usualW) / max(1, s.fan.RatedRPM) * s.fan.FreeM3PerS
 		}
 	}
-	return least
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(blows[a], blows[b]) })
+	of, place = make([]int, len(list)), make([]int, len(list))
+	for g := range min(most, len(list)) {
+		var some []*part.Supply
+		for _, i := range order[g*len(list)/most : (g+1)*len(list)/most] {
+			of[i], place[i], some = g, len(some), append(some, list[i])
+		}
+		groups = append(groups, NewSupplies(some))
+	}
+	return groups, of, place
 }
+
+// usualLoadsW are loads that supplies are compared at, W.
+var usualLoadsW = [...]float64{100, 200, 300, 450, 600}
 
 // blown is the air that a watt of load, of so much or more, brings through the fan of any of them, m³/s, at most.
 func (s *Supplies) blown(loadW float64) float64 {
@@ -151,15 +170,22 @@ func (m *model) fansW() float64 {
 	return sum
 }
 
+// feeds is what a run asks of a supply, whichever it is: without fans, with all at full speed, and with all that may come besides, W.
+func (r *Run) feeds() (leastW, loadW, mostW float64) {
+	m := &r.forecast.model
+	leastW = r.asksW()
+	loadW = leastW + m.fansW()
+	return leastW, loadW, loadW + m.coolerMostW() + max(0, r.mostW-r.besidesW)
+}
+
 // anySupply sets the supply of a run that may be any of several.
 func (m *model) anySupply(r *Run) {
 	s := &m.supply
 	if s.duct >= 0 {
 		return
 	}
-	leastW, all := r.asksW(), r.forecast.besides.supplies
-	loadW := leastW + m.fansW()
-	mostW := loadW + m.coolerMostW() + max(0, r.mostW-r.besidesW)
+	leastW, loadW, mostW := r.feeds()
+	all := r.forecast.besides.supplies
 	path := &m.air.Paths[s.path]
 	if s.closed {
 		s.lossW = all.lossW(mostW)

@@ -218,6 +218,12 @@ func (w *Warmth) Louder(load int, wish unit.Sound) (louder, known bool) {
 	return louder, known
 }
 
+// LouderUnder is Louder by what the core comes to with an ideal cooler.
+func (w *Warmth) LouderUnder(load int, wish unit.Sound) bool {
+	f := w.core
+	return f.predictor.louderUnder(&w.build, f.needs, w.besides, asking(load, wish, w.disks), w.extraW[load], wholeIdealStepW)
+}
+
 // mostW is how much there can be in the case besides the core, W; +Inf where that is not known.
 func (w *Warmth) mostW(load int) float64 {
 	if load >= len(w.besides.most) {

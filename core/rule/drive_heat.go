@@ -75,7 +75,8 @@ func whereItSits(tier build.Seat) Early {
 	placed := []build.Seat{build.Boot, build.Cache, build.Archive, build.Cards}
 	return Early{
 		Seats: slices.Concat(coreSeats, placed), AnySupply: true, Warms: except(predict.Warming, tier), Places: except(placed, tier),
-		Fails: func(v *View) bool { return v.hotWhereItSits(tier, build.SetOf(tier)) },
+		Placed: func(v *View) int64 { return int64(predict.BareIn(v.Build, tier)) },
+		Fails:  func(v *View) bool { return v.hotWhereItSits(tier, build.SetOf(tier)) },
 	}
 }
 

@@ -117,7 +117,7 @@ func besides(b *build.Build, e Early, n *brief.Needs) predict.Besides {
 			disks.Clear(s)
 		}
 	}
-	return predict.NewBesides(brings(e.Warms, 0), brings(e.Warms, 1), brings(predict.Warming, 1)).Heard(NewView(&disks, n).Disks())
+	return predict.NewBesides(brings(e.Warms, 0), brings(e.Warms, 1), brings(slices.Concat(e.Warms, predict.Warming), 1)).Heard(NewView(&disks, n).Disks())
 }
 
 // saidBy reports that another rule says what a rule found early: a card or a module without a place beside the others is

@@ -37,7 +37,7 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Archive}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
-		{Seats: except(coreSeats, build.Board), Fails: (*View).louder, AnySupply: true, Warms: append([]build.Seat{build.Board}, predict.Warming...)},
+		{Seats: except(coreSeats, build.Board), Din: &din, Fails: (*View).louder, AnySupply: true, Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: coreSeats, Fails: (*View).louder, AnySupply: true, Warms: predict.Warming},
 		{Seats: except(except(coreSeats, build.Supply), build.Board), Kinds: []build.Seat{build.Cooler}, Fails: (*View).louderWithAnyCooler, AnySupply: true,
 			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
@@ -45,7 +45,7 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Cache}},
 		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Archive}},
 		withMemory(), withMemory(build.Archive),
-		{Seats: loadSeats, Fails: (*View).tooLoud, AnySupply: true, Warmer: predict.Warming},
+		{Seats: loadSeats, Fails: (*View).tooLoud, Warmer: predict.Warming},
 		{Seats: loadSeats, Fails: (*View).tooLoudSo, AnySupply: true},
 	},
 	Holds: (*View).quiet,
@@ -63,6 +63,26 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		}
 		v.loud(f.Run(len(f.Loads())-1, predict.Ordinary), wish)
 		return v.margins
+	},
+}
+
+// din is the level of a build at the chair as a sum.
+var din = Din{
+	Loads: func(v *View) (list []int) {
+		if _, ok := v.Needs.Place.Noise.Get(); ok {
+			v.hardest(func(load int) bool { list = append(list, load); return false })
+		}
+		return list
+	},
+	Allowed: func(v *View) float64 { return predict.AllowedPW(v.Needs.Place.Noise.Or(0), &v.Needs.Place) },
+	Core: func(v *View, load int, besides predict.Besides) []predict.Heard {
+		return v.predictor().Heard(v.Build, v.Needs, besides, load)
+	},
+	Feeds: func(v *View, load int, besides predict.Besides) *predict.Choir {
+		return v.predictor().Choir(v.Build, v.Needs, besides, load)
+	},
+	Cooler: func(v *View, load int, inletC float64) (pw float64, known bool) {
+		return v.predictor().CoolerPW(v.Build, v.Needs, load, inletC)
 	},
 }
 
@@ -148,11 +168,14 @@ func (v *View) tooLoud() bool {
 	if !ok {
 		return false
 	}
-	w := v.predictor().Warmth(v.Build, v.Needs, everyWarmth, v.besides.Feeds())
+	w := v.predictor().Warmth(v.Build, v.Needs, everyWarmth, v.besides)
 	return v.hardest(func(load int) bool {
 		if w != nil {
+			if w.LouderUnder(load, wish) {
+				return true
+			}
 			if louder, known := w.Louder(load, wish); known {
-				return louder
+				return louder || w.LouderToMost(load, wish)
 			}
 		}
 		return v.predictor().TooLoud(v.Build, v.Needs, load, wish)

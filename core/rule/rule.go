@@ -82,16 +82,35 @@ type Early struct {
 	// AnySupply says that Fails may be asked with no supply too: what it then reports no build which stands holds together with any of
 	// the supplies that v tells. So may Bears. Where the supply is not among the seats it is never asked with one.
 	AnySupply bool
-	// Places lists seats of which Fails sees no more than the rule DriveSlots does: what takes which place.
+	// Places lists seats of which Fails sees no more than Placed tells: what takes which place, from nought to MostPlaced. That sees no more of
+	// any part but the board than the rule DriveSlots does.
 	Places []build.Seat
+	Placed func(v *View) int64
 	// Kinds lists seats of which Fails sees no more than the kind of part: predict.CoolerKind.
 	Kinds []build.Seat
 	// Warmer lists seats of which this holds: where Fails reports some part there, no build stands either that holds in its place
 	// one which brings no less heat into the case and has no quieter disks.
 	Warmer []build.Seat
+	// Din, of an early one that reads a cooler and a supply and no board, tells part by part how loud builds that hold its seats are. Nil says
+	// nothing.
+	Din *Din
 	// Leans is a rule by which a build may fail instead of by this one; nil for none. Where that is not asked, this is not.
 	Leans *Rule
 }
+
+// Din tells how loud a build in one chamber under an air cooler is as a sum of sound powers, pW: of its core, as any of what Core gives says,
+// of the cooler in that air, and of disks. One that comes to more than is allowed in some activity does not stand, whatever else it holds.
+// Each is asked of a build that holds the seats it is about, and of activities by their places.
+type Din struct {
+	Loads   func(v *View) []int // activities worth asking about; none where nothing is asked for
+	Allowed func(v *View) float64
+	Core    func(v *View, load int, besides predict.Besides) []predict.Heard // case, processor, card and supply; nil where nothing is said
+	Feeds   func(v *View, load int, besides predict.Besides) *predict.Choir  // the same with each of the supplies besides
+	Cooler  func(v *View, load int, inletC float64) (pw float64, known bool) // processor and cooler; of one not known nothing is said
+}
+
+// MostPlaced is the largest figure that Placed tells.
+const MostPlaced = 2
 
 // Steps is a figure of parts and the values from which on it is another to a rule.
 type Steps struct {

@@ -42,5 +42,11 @@ func BackgroundCorrection(differenceDB float64) (correctionDB float64, ok bool) 
 // BelsToDecibels turns a declared sound power in bels, an older form, into decibels.
 func BelsToDecibels(bels float64) float64 { return 10 * bels }
 
+// Picowatts is the sound power of a level of sound power, which is 0 dB at 1 pW (ISO 3744).
+func Picowatts(powerDB float64) float64 { return energyOf(powerDB) }
+
+// FromPicowatts is the level of a sound power, Silent where there is none.
+func FromPicowatts(pw float64) float64 { return levelOf(pw) }
+
 func energyOf(level float64) float64 { return math.Pow(10, level/10) }
 func levelOf(energy float64) float64 { return 10 * math.Log10(energy) }

@@ -127,6 +127,16 @@ func TestFanFloor(t *testing.T) {
 	require.Equal(t, 28.0, sound.Source{Count: 1, RatedDBA: 28}.PowerDBA(0), "a steady source has no speed")
 }
 
+// Sound power levels are re 1 pW (ISO 3744, terms and definitions): a hundred decibels are a hundredth of a watt.
+func TestPicowatts(t *testing.T) {
+	for level, pw := range map[float64]float64{0: 1, 60: 1e6, 100: 1e10} {
+		require.InEpsilon(t, pw, sound.Picowatts(level), 1e-12)
+		require.InDelta(t, level, sound.FromPicowatts(pw), 1e-12)
+	}
+	require.Zero(t, sound.Picowatts(sound.Silent()))
+	require.Equal(t, sound.Silent(), sound.FromPicowatts(0))
+}
+
 func TestSilence(t *testing.T) {
 	require.Equal(t, sound.Silent(), sound.Sum())
 	require.Equal(t, sound.Silent(), sound.Total(nil))

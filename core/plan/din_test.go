@@ -1,0 +1,137 @@
+package plan
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"slipfit/core/brief"
+	"slipfit/core/build"
+	"slipfit/core/part"
+	"slipfit/core/unit"
+
+	"github.com/stretchr/testify/require"
+)
+
+// humming is a stock of cases, cards, coolers, supplies and drives like those of a build that stands in one chamber under an air cooler, of
+// which the quieter ones mostly cost more.
+func humming(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
+	s := &part.Stock{
+		Shop: all.Shop, Services: all.Services, Processors: []*part.Processor{b.Processor}, Memory: []*part.Memory{b.Memory},
+	}
+	for i := range 2 { // the cheaper one takes no more than the drives that are heard
+		x := *b.Board
+		x.ID += fmt.Sprint("-", i)
+		x.Price += unit.Money(i*500 + r.IntN(400))
+		x.M2 = slices.Clone(x.M2)
+		for j := range x.M2 {
+			x.M2[j].Lengths = []unit.Whole{60, 80}[:1+i]
+		}
+		s.Boards = append(s.Boards, &x)
+	}
+	louder := func(fan *part.FanFigures, price *unit.Money) {
+		percent := 80 + r.IntN(40)
+		fan.Sound.Set(fan.Sound.Or(0) * unit.Sound(percent) / 100)
+		*price += unit.Money(max(0, 120-percent)*60 + r.IntN(1500))
+	}
+	for i := range 2 {
+		x := *b.Case
+		x.ID += fmt.Sprint("-", i)
+		x.Price += unit.Money(r.IntN(3000))
+		x.Fans = slices.Clone(x.Fans)
+		for j := range x.Fans {
+			louder(&x.Fans[j].FanFigures, &x.Price)
+		}
+		s.Cases = append(s.Cases, &x)
+	}
+	for i := range 2 {
+		if b.Graphics != nil {
+			x := *b.Graphics
+			x.ID += fmt.Sprint("-", i)
+			x.Sound.Set(x.Sound.Or(0) * unit.Sound(90+r.IntN(20)) / 100)
+			x.Price += unit.Money(r.IntN(4000))
+			s.Graphics = append(s.Graphics, &x)
+		}
+	}
+	for i := range 3 {
+		x := *b.Cooler
+		x.ID += fmt.Sprint("-", i)
+		louder(&x.Fan, &x.Price)
+		s.Coolers = append(s.Coolers, &x)
+	}
+	for i := range 4 {
+		x := *b.Supply
+		x.ID += fmt.Sprint("-", i)
+		x.Fan.Flow.Set(x.Fan.Flow.Or(0) * unit.Flow(50+r.IntN(80)) / 100)
+		if r.IntN(2) == 0 {
+			x.ZeroTo.Set(unit.Power(r.IntN(400_000)))
+		}
+		louder(&x.Fan, &x.Price)
+		s.Supplies = append(s.Supplies, &x)
+	}
+	for i := range 3 {
+		x := *b.Boot.Drive
+		x.ID += fmt.Sprint("-", i)
+		x.Module.Set(80)
+		if x.Price += unit.Money(r.IntN(500)); i < 2 {
+			x.Disk = true
+			x.Module.Set(60)
+			x.Sound.Set(unit.Sound(14_000 + r.IntN(14_000)))
+			x.Price -= unit.Money(r.IntN(3000))
+		}
+		s.Drives = append(s.Drives, &x)
+	}
+	return s
+}
+
+// TestDinByBruteForce compares the planner with trying everything where what stands is decided by how loud case, card, cooler, supply and
+// drives are together, and the quieter ones cost more.
+func TestDinByBruteForce(t *testing.T) {
+	stocks := generic(t)
+	cores := slices.DeleteFunc(anchors(t, stocks), func(b *build.Build) bool {
+		return b.Layout.Chambers || b.Cooler.Air == nil || b.Boot.Drive.Form != part.FormM2
+	})
+	require.NotEmpty(t, cores)
+	stand, none, listened := 0, 0, 0
+	for seed := range uint64(60) {
+		r := rand.New(rand.NewPCG(seed, 31))
+		b := cores[r.IntN(len(cores))]
+		stock := humming(r, stocks, b)
+		needs := order(unit.Money(400_000), brief.AllWork, 1, 5000+r.IntN(40_000), 1+r.IntN(50), brief.DrawWork, 0, 2000, 1+r.IntN(50))
+		some := *b
+		some.Case, some.Cooler, some.Supply, some.Boot.Drive = stock.Cases[r.IntN(2)], stock.Coolers[r.IntN(3)], stock.Supplies[r.IntN(4)], stock.Drives[r.IntN(3)]
+		some.Layout = &some.Case.Layouts[slices.IndexFunc(some.Case.Layouts, func(l part.Layout) bool { return l.ID == b.Layout.ID })]
+		level, known := Heard(&some, needs)
+		require.True(t, known)
+		needs.Place.Noise.Set(level - 2600 + unit.Sound(r.IntN(2500)))
+		ask := Ask{Needs: needs}
+		var cheapest, best *leaf
+		cols := all(t, stock, ask, func(l *leaf, cols []*column) {
+			if cheapest == nil || cheaper(l, cheapest) || !cheaper(cheapest, l) && earlier(l, cheapest, cols) {
+				cheapest = l
+			}
+			if best == nil || worthier(l, best) || !worthier(best, l) && earlier(l, best, cols) {
+				best = l
+			}
+		})
+		p, err := New(stock, ask)
+		require.NoError(t, err)
+		agrees(t, p.Least(t.Context()), cheapest, cols, ask)
+		if p.posed().din != nil && len(p.posed().din.choirs) > 0 {
+			listened++
+		}
+		p, err = New(stock, ask)
+		require.NoError(t, err)
+		agrees(t, p.Best(t.Context()), best, cols, ask)
+		if best != nil {
+			stand++
+		} else {
+			none++
+		}
+	}
+	t.Logf("%d stocks hold a build, %d none, of %d the sum was looked at", stand, none, listened)
+	require.Greater(t, stand, 20)
+	require.Greater(t, none, 5)
+	require.Greater(t, listened, 50)
+}
