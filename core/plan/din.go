@@ -161,15 +161,16 @@ type openings struct {
 func (s *search) affordable(x *openings, c int) iter.Seq[offered] {
 	return func(yield func(offered) bool) {
 		l, rank, known := &s.levels[x.d], s.rank(c), s.decided(s.frame, c, x.d)
-		for k := int(l.lead[c]); k < len(rank); k++ {
-			o, more := int(rank[k]), int64(0)
+		open := set(l.domain[c])
+		for _, o := range rank[l.lead[c]:] {
+			if !open.has(int(o)) {
+				continue
+			}
+			more := int64(0)
 			if known {
 				more = max(0, s.reach[c][o]-x.told[c])
 			}
-			if x.least+more > s.limit {
-				return
-			}
-			if set(l.domain[c]).has(o) && !yield(offered{option: o, more: more}) {
+			if x.least+more > s.limit || !yield(offered{option: int(o), more: more}) {
 				return
 			}
 		}

@@ -21,7 +21,7 @@ func (c *shelf) fedBy() *feeds {
 	if c.feeds == nil {
 		list := c.supplies()
 		x := &feeds{all: predict.NewSupplies(list)}
-		x.groups, x.of = predict.GroupSupplies(list, int(math.Sqrt(float64(len(list)))))
+		x.groups, x.of, _ = predict.GroupSupplies(list, int(math.Sqrt(float64(len(list)))))
 		for range x.groups {
 			x.sets = append(x.sets, make(set, words(len(list))))
 		}

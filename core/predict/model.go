@@ -1,8 +1,6 @@
 package predict
 
 import (
-	"math"
-
 	"slipfit/core/air"
 	"slipfit/core/build"
 	"slipfit/core/part"
@@ -83,7 +81,7 @@ func newModel(b *build.Build, besides Besides, fresh *model) *model {
 	if b.Supply != nil {
 		m.feed(m.supplied(b.Supply))
 	} else {
-		m.feed(besides.supplies.atBest(0, math.Inf(1), math.Inf(1)))
+		m.feed(besides.supplies.best)
 	}
 	return m
 }

@@ -24,6 +24,7 @@ import (
 type Supplies struct {
 	list  []supply
 	index []int // by place in what they were made of: theirs in the list, −1 for those left out
+	best  supply
 	name  string
 }
 
@@ -40,46 +41,37 @@ func NewSupplies(list []*part.Supply) *Supplies {
 			fmt.Fprintln(sum, p.ID, one.rating, one.level, one.curve, one.zeroToW, one.low, one.fan)
 		}
 	}
+	if len(s.list) > 0 {
+		s.best = s.atBest(0, math.Inf(1), math.Inf(1))
+	}
 	s.name = fmt.Sprintf("%d supplies %x", len(s.list), sum.Sum(nil))
 	return s
 }
 
-// GroupSupplies sorts supplies by how loud they are, all in all, into so many groups at most, and tells which is in which.
-func GroupSupplies(list []*part.Supply, most int) (groups []*Supplies, of []int) {
-	order, loudDBA := make([]int, len(list)), make([]float64, len(list))
-	for i, p := range list {
-		var m model
-		s := m.supplied(p)
-		order[i] = i
-		for _, usualW := range usualLoadsW {
-			loudDBA[i] += max(0, s.source.PowerDBA(s.rpm(usualW)))
-		}
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(loudDBA[a], loudDBA[b]) })
-	of = make([]int, len(list))
-	for g := range min(most, len(list)) {
-		var some []*part.Supply
-		for _, i := range order[g*len(list)/most : (g+1)*len(list)/most] {
-			of[i], some = g, append(some, list[i])
-		}
-		groups = append(groups, NewSupplies(some))
-	}
-	return groups, of
+// GroupSupplies sorts supplies by how loud they are, all in all, into so many groups at most, and tells which is in which and at what place.
+func GroupSupplies(list []*part.Supply, most int) (groups []*Supplies, of, place []int) {
+	return grouped(list, most, func(s *supply, loadW float64) float64 { return max(0, s.source.PowerDBA(s.rpm(loadW))) })
 }
 
-// GroupByAir sorts supplies by how much air their fans blow, all in all, into so many groups at most, and tells which is in which and at what
-// place.
+// GroupByAir is GroupSupplies by how much air their fans blow.
 func GroupByAir(list []*part.Supply, most int) (groups []*Supplies, of, place []int) {
-	order, blows := make([]int, len(list)), make([]float64, len(list))
+	return grouped(list, most, func(s *supply, loadW float64) float64 {
+		return s.rpm(loadW) / max(1, s.fan.RatedRPM) * s.fan.FreeM3PerS
+	})
+}
+
+// grouped sorts supplies by what a figure comes to at usual loads.
+func grouped(list []*part.Supply, most int, figure func(s *supply, loadW float64) float64) (groups []*Supplies, of, place []int) {
+	order, sum := make([]int, len(list)), make([]float64, len(list))
 	for i, p := range list {
 		var m model
 		s := m.supplied(p)
 		order[i] = i
-		for _, usualW := range usualLoadsW {
-			blows[i] += s.rpm(usualW) / max(1, s.fan.RatedRPM) * s.fan.FreeM3PerS
+		for _, loadW := range usualLoadsW {
+			sum[i] += figure(&s, loadW)
 		}
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(blows[a], blows[b]) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(sum[a], sum[b]) })
 	of, place = make([]int, len(list)), make([]int, len(list))
 	for g := range min(most, len(list)) {
 		var some []*part.Supply

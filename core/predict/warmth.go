@@ -77,7 +77,7 @@ const (
 // HeldBack reports a part that keeps less than a share of its speed at a load, with this much in the case or more.
 func (w *Warmth) HeldBack(load int, share float64) bool {
 	back := func(s *state) bool { return s.kept < share-slackShare }
-	return w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.every(back), x.high != nil && !back(x.high) })
+	return w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.settle(back) })
 }
 
 // DriveOver reports drives of a tier over their limit at a load, where the board puts them, with this much in the case or more.
@@ -90,7 +90,7 @@ func (w *Warmth) DriveOver(load int, tier build.Seat) bool {
 		over := func(s *state) bool {
 			return s.inletC(d.beta)+d.risenK(&w.core.loads[load]) > d.limit+slackK
 		}
-		if w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.every(over), x.high != nil && !over(x.high) }) {
+		if w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.settle(over) }) {
 			return true
 		}
 	}
@@ -109,7 +109,7 @@ func (w *Warmth) DriveOverAnywhere(load int) bool {
 			c, ok := coolest(w.build.Board, d.part, s.inletC(d.beta), w.core.loads[load].Drives)
 			return ok && c > limitC+slackK
 		}
-		if known && w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.every(over), x.high != nil && !over(x.high) }) {
+		if known && w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.settle(over) }) {
 			return true
 		}
 	}
@@ -183,7 +183,7 @@ func (w *Warmth) boardKnown() bool {
 func (w *Warmth) boardOver(load int, share, extraW, toW, stepW float64) bool {
 	x := w.core.between(load, w.core.Day(), extraW, toW, w.mostW(load), stepW)
 	return x.every(func(s *state) bool {
-		return s.kept < share-slackShare || x.high != nil && w.tooWarm(s, x.high.heldW)
+		return s.kept < share-slackShare || x.high() != nil && w.tooWarm(s, x.high().heldW)
 	})
 }
 
@@ -213,7 +213,10 @@ func (w *Warmth) Louder(load int, wish unit.Sound) (louder, known bool) {
 	}
 	louder = w.settles(load, Ordinary, func(x *bounds) (yes, no bool) {
 		known = x.n > 0 && x.low[0].heard && w.core.model.chambers() == 1
-		return known && x.every(func(s *state) bool { return over(s.leastDBA) }), known && x.high != nil && !over(x.high.powerDBA)
+		if !known || x.every(func(s *state) bool { return over(s.leastDBA) }) {
+			return known, false
+		}
+		return false, x.high() != nil && !over(x.high().powerDBA)
 	})
 	return louder, known
 }
@@ -235,7 +238,7 @@ func (w *Warmth) mostW(load int) float64 {
 // settles asks of ever closer bounds until they settle a question. It begins with the most heat that there can be.
 func (w *Warmth) settles(load int, day Day, ask func(x *bounds) (yes, no bool)) bool {
 	if most := w.core.hottest(load, day, w.mostW(load)); most != nil {
-		if _, no := ask(&bounds{low: [2]*state{most}, n: 1, high: most}); no {
+		if _, no := ask(&bounds{low: [2]*state{most}, n: 1, top: most}); no {
 			return false
 		}
 	}
@@ -276,9 +279,29 @@ func ceil(heatW, stepW float64) float64  { return math.Ceil(heatW/stepW) * stepW
 // bounds is between which states a build lies at a load: above those that are low, of which there are two where it is open
 // whether the supply's fan turns, and below the high one, which may not be known.
 type bounds struct {
-	low  [2]*state
-	n    int
-	high *state
+	low   [2]*state
+	n     int
+	top   *state        // the high one
+	above func() *state // finds it; nil once it has
+}
+
+// high is the high state, nil where it is not known. It is solved when it is first asked for.
+func (x *bounds) high() *state {
+	if x.above != nil {
+		if s := x.above(); s.steady {
+			x.top = s
+		}
+		x.above = nil
+	}
+	return x.top
+}
+
+// settle reports that something is true of all builds within the bounds, or that it is not of those at the top.
+func (x *bounds) settle(is func(*state) bool) (yes, no bool) {
+	if x.every(is) {
+		return true, false
+	}
+	return false, x.high() != nil && !is(x.high())
 }
 
 // every reports low states that something is true of.
@@ -308,10 +331,7 @@ func (f *Forecast) between(load int, day Day, extraW, toW, mostW, stepW float64)
 	if !low.steady || f.model.chambers() > 1 && (most == nil || !low.free || !most.steady || !most.free) {
 		return bounds{}
 	}
-	x.low[0], x.n = low, 1
-	if high := f.state(above); high.steady {
-		x.high = high
-	}
+	x.low[0], x.n, x.above = low, 1, func() *state { return f.state(above) }
 	s := &f.model.supply
 	sure := low.turns && low.dcW > s.zeroToW+nearlyW || most != nil && most.steady && !most.turns && most.dcW < s.zeroToW-nearlyW
 	if s.duct >= 0 || sure && !s.any {
@@ -328,12 +348,10 @@ func (f *Forecast) between(load int, day Day, extraW, toW, mostW, stepW float64)
 	if !turns.steady {
 		return bounds{}
 	}
-	x.low[1], x.n, x.high = turns, 2, nil
+	x.low[1], x.n, x.above = turns, 2, nil
 	if f.model.chambers() == 1 && f.model.b.Cooler.Liquid == nil {
 		above.supply = closed
-		if high := f.state(above); high.steady {
-			x.high = high
-		}
+		x.above = func() *state { return f.state(above) }
 	}
 	return x
 }
