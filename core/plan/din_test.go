@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -20,68 +19,43 @@ func humming(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 	s := &part.Stock{
 		Shop: all.Shop, Services: all.Services, Processors: []*part.Processor{b.Processor}, Memory: []*part.Memory{b.Memory},
 	}
-	for i := range 2 { // the cheaper one takes no more than the drives that are heard
-		x := *b.Board
-		x.ID += fmt.Sprint("-", i)
-		x.Price += unit.Money(i*500 + r.IntN(400))
+	s.Boards = likes(r, 2, b.Board, 400, func(i int, x *part.Board) { // the cheaper one takes no more than the drives that are heard
+		x.Price += unit.Money(i * 500)
 		x.M2 = slices.Clone(x.M2)
 		for j := range x.M2 {
 			x.M2[j].Lengths = []unit.Whole{60, 80}[:1+i]
 		}
-		s.Boards = append(s.Boards, &x)
-	}
+	})
 	louder := func(fan *part.FanFigures, price *unit.Money) {
 		percent := 80 + r.IntN(40)
 		fan.Sound.Set(fan.Sound.Or(0) * unit.Sound(percent) / 100)
-		*price += unit.Money(max(0, 120-percent)*60 + r.IntN(1500))
+		*price += unit.Money(max(0, 120-percent) * 60)
 	}
-	for i := range 2 {
-		x := *b.Case
-		x.ID += fmt.Sprint("-", i)
-		x.Price += unit.Money(r.IntN(3000))
+	s.Cases = likes(r, 2, b.Case, 3000, func(_ int, x *part.Case) {
 		x.Fans = slices.Clone(x.Fans)
 		for j := range x.Fans {
 			louder(&x.Fans[j].FanFigures, &x.Price)
 		}
-		s.Cases = append(s.Cases, &x)
+	})
+	if b.Graphics != nil {
+		s.Graphics = likes(r, 2, b.Graphics, 4000, func(_ int, x *part.Graphics) { x.Sound.Set(x.Sound.Or(0) * unit.Sound(90+r.IntN(20)) / 100) })
 	}
-	for i := range 2 {
-		if b.Graphics != nil {
-			x := *b.Graphics
-			x.ID += fmt.Sprint("-", i)
-			x.Sound.Set(x.Sound.Or(0) * unit.Sound(90+r.IntN(20)) / 100)
-			x.Price += unit.Money(r.IntN(4000))
-			s.Graphics = append(s.Graphics, &x)
-		}
-	}
-	for i := range 3 {
-		x := *b.Cooler
-		x.ID += fmt.Sprint("-", i)
-		louder(&x.Fan, &x.Price)
-		s.Coolers = append(s.Coolers, &x)
-	}
-	for i := range 4 {
-		x := *b.Supply
-		x.ID += fmt.Sprint("-", i)
+	s.Coolers = likes(r, 3, b.Cooler, 1500, func(_ int, x *part.Cooler) { louder(&x.Fan, &x.Price) })
+	s.Supplies = likes(r, 4, b.Supply, 1500, func(_ int, x *part.Supply) {
 		x.Fan.Flow.Set(x.Fan.Flow.Or(0) * unit.Flow(50+r.IntN(80)) / 100)
 		if r.IntN(2) == 0 {
 			x.ZeroTo.Set(unit.Power(r.IntN(400_000)))
 		}
 		louder(&x.Fan, &x.Price)
-		s.Supplies = append(s.Supplies, &x)
-	}
-	for i := range 3 {
-		x := *b.Boot.Drive
-		x.ID += fmt.Sprint("-", i)
-		x.Module.Set(80)
-		if x.Price += unit.Money(r.IntN(500)); i < 2 {
+	})
+	s.Drives = likes(r, 3, b.Boot.Drive, 500, func(i int, x *part.Drive) {
+		if x.Module.Set(80); i < 2 {
 			x.Disk = true
 			x.Module.Set(60)
 			x.Sound.Set(unit.Sound(14_000 + r.IntN(14_000)))
 			x.Price -= unit.Money(r.IntN(3000))
 		}
-		s.Drives = append(s.Drives, &x)
-	}
+	})
 	return s
 }
 

@@ -17,6 +17,23 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// likes are so many parts like one, each by a name and a price of its own, up to so much dearer, and varied.
+func likes[P any, T interface {
+	*P
+	Common() *part.Article
+}](r *rand.Rand, n int, of T, dearer int, vary func(i int, x T)) []T {
+	var list []T
+	for i := range n {
+		x := *of
+		like := T(&x)
+		like.Common().ID += fmt.Sprint("-", i)
+		vary(i, like)
+		like.Common().Price += unit.Money(r.IntN(dearer))
+		list = append(list, like)
+	}
+	return list
+}
+
 // warmStock is a stock of supplies, memory, drives and boards that differ in what they bring into a case and in how loud they are, beside
 // what else a build that stands holds: heat and noise decide what stands.
 func warmStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
@@ -24,37 +41,19 @@ func warmStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 		Shop: all.Shop, Services: all.Services, Processors: []*part.Processor{b.Processor}, Cases: []*part.Case{b.Case},
 	}
 	s.Graphics = with(s.Graphics, b.Graphics)
-	for i := range 2 {
-		x := *b.Cooler
-		x.ID += fmt.Sprint("-", i)
-		x.Fan.Sound.Set(x.Fan.Sound.Or(0) * unit.Sound(90+r.IntN(15)) / 100)
-		x.Price += unit.Money(r.IntN(3000))
-		s.Coolers = append(s.Coolers, &x)
-	}
-	for i := range 2 {
-		x := *b.Board
-		x.ID += fmt.Sprint("-", i)
-		x.Price += unit.Money(r.IntN(3000))
-		s.Boards = append(s.Boards, &x)
-	}
-	for i := range 6 {
-		x := *b.Supply
-		x.ID += fmt.Sprint("-", i)
+	s.Coolers = likes(r, 2, b.Cooler, 3000, func(_ int, x *part.Cooler) { x.Fan.Sound.Set(x.Fan.Sound.Or(0) * unit.Sound(90+r.IntN(15)) / 100) })
+	s.Boards = likes(r, 2, b.Board, 3000, func(int, *part.Board) {})
+	s.Supplies = likes(r, 6, b.Supply, 3000, func(_ int, x *part.Supply) {
 		x.Fan.Flow.Set(x.Fan.Flow.Or(0) * unit.Flow(50+r.IntN(80)) / 100)
 		x.Fan.Sound.Set(x.Fan.Sound.Or(0) * unit.Sound(85+r.IntN(25)) / 100)
 		if r.IntN(2) == 0 {
 			x.ZeroTo.Set(unit.Power(r.IntN(300_000)))
 		}
-		x.Price += unit.Money(r.IntN(3000))
-		s.Supplies = append(s.Supplies, &x)
-	}
-	for i := range 3 {
-		x := *b.Memory
-		x.ID += fmt.Sprint("-", i)
+	})
+	s.Memory = likes(r, 3, b.Memory, 1000, func(i int, x *part.Memory) {
 		x.Power.Set(unit.Power(1000 + 9000*i + r.IntN(2000)))
-		x.Price += unit.Money(2000*(3-i) + r.IntN(1000))
-		s.Memory = append(s.Memory, &x)
-	}
+		x.Price += unit.Money(2000 * (3 - i))
+	})
 	drive := *b.Boot.Drive
 	drive.Power.Set(unit.Power(2000 + r.IntN(9000)))
 	s.Drives = append(s.Drives, &drive)

@@ -68,8 +68,8 @@ type shelf struct {
 	aspects  []*aspect           // what any rule sees of the options; nil until it is asked for
 	numbered int                 // how many aspects there are, and lesser ones
 	paired   map[[2]*classes]*classes
-	feeds    *feeds // of supplies
-	byAir    *fedByAir
+	feeds    *feeds    // of supplies
+	byAir    *fedByAir // the same by how much they blow
 }
 
 // shelf lists the ways to fill a seat with so many pieces, whatever a problem admits of them.

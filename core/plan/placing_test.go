@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -23,10 +22,7 @@ func crowded(r *rand.Rand, all *part.Stock, b *build.Build, room unit.Temperatur
 		Shop: all.Shop, Services: all.Services, Processors: []*part.Processor{b.Processor}, Memory: []*part.Memory{b.Memory}, Cases: []*part.Case{b.Case},
 	}
 	s.Graphics = with(s.Graphics, b.Graphics)
-	for i := range 2 {
-		x := *b.Board
-		x.ID += fmt.Sprint("-", i)
-		x.Price += unit.Money(r.IntN(1000))
+	s.Boards = likes(r, 2, b.Board, 1000, func(i int, x *part.Board) {
 		socket := x.M2[0]
 		socket.Shares = nil
 		bare := socket
@@ -38,33 +34,17 @@ func crowded(r *rand.Rand, all *part.Stock, b *build.Build, room unit.Temperatur
 		socket.Sink.Set(true)
 		bare.Sink.Set(false)
 		x.M2 = []part.M2Slot{socket, bare}
-		s.Boards = append(s.Boards, &x)
-	}
-	for i := range 2 {
-		x := *b.Cooler
-		x.ID += fmt.Sprint("-", i)
-		x.Price += unit.Money(r.IntN(1000))
-		s.Coolers = append(s.Coolers, &x)
-	}
-	for i := range 3 {
-		x := *b.Supply
-		x.ID += fmt.Sprint("-", i)
-		x.Fan.Flow.Set(x.Fan.Flow.Or(0) * unit.Flow(50+r.IntN(80)) / 100)
-		x.Price += unit.Money(r.IntN(1000))
-		s.Supplies = append(s.Supplies, &x)
-	}
-	for i := range 4 {
-		x := *b.Boot.Drive
-		x.ID += fmt.Sprint("-", i)
+	})
+	s.Coolers = likes(r, 2, b.Cooler, 1000, func(int, *part.Cooler) {})
+	s.Supplies = likes(r, 3, b.Supply, 1000, func(_ int, x *part.Supply) { x.Fan.Flow.Set(x.Fan.Flow.Or(0) * unit.Flow(50+r.IntN(80)) / 100) })
+	s.Drives = likes(r, 4, b.Boot.Drive, 2000, func(i int, x *part.Drive) {
 		x.Module.Set([]unit.Whole{60, 80}[i%2])
 		x.Sink.Set(false)
 		x.SinkAir.Set(unit.Resistance(7000 + r.IntN(3000)))
 		x.Idle.Set(unit.Power(500))
 		x.Power.Set(unit.Power(2500 + r.IntN(2000)))
 		x.Limit.Set(room + 20*unit.Temperature(x.Power.Or(0)+x.Idle.Or(0))/2 + unit.Temperature(1000+r.IntN(7_000)))
-		x.Price += unit.Money(r.IntN(2000))
-		s.Drives = append(s.Drives, &x)
-	}
+	})
 	return s
 }
 
