@@ -113,10 +113,10 @@ func (p *Problem) columnsOf(seats []build.Seat) []int {
 
 // run asks a query with options decided in its columns: the value points it finds, or failed.
 func (p *Problem) run(q *query, options []int) int64 {
-	p.hold(q, options)
 	if q.asks++; q.asks == often {
 		q.sums = p.sufficing(q)
 	}
+	p.hold(q, options)
 	if q.early != nil {
 		if p.view.FailsEarly(q.rule, *q.early, q.besides) {
 			return failed
