@@ -37,27 +37,11 @@ type choir struct {
 	least predict.Heard
 }
 
-// coolerPick is coolers on a processor at a load, in air of so many steps.
+// coolerPick is coolers on a processor at a load, in some air.
 type coolerPick struct {
-	load             int
-	processor, inlet int32
-}
-
-// inletStep is how finely the air at coolers is told apart, K; fullSpeed is air so warm that a cooler can do no more.
-const (
-	inletStep = 0.25
-	fullSpeed = math.MaxInt32
-)
-
-// inletSteps is how many steps air comes to, rounded down.
-func inletSteps(inletC float64) int32 { return int32(min(fullSpeed, math.Floor(inletC/inletStep))) }
-
-// inletC is that air, °C.
-func (k *coolerPick) inletC() float64 {
-	if k.inlet == fullSpeed {
-		return math.Inf(1)
-	}
-	return float64(k.inlet) * inletStep
+	load      int
+	processor int32
+	inlet     predict.Inlet
 }
 
 // tiers are the seats that may hold disks.
@@ -232,7 +216,7 @@ const roundingShare = 1e-9
 
 // bears reports a core that some cooler and archive leave under what is left.
 func (s *search) bears(x *openings, k *heardPick, more int64, left float64, h predict.Heard) bool {
-	coolers, drives := s.coolers(x, coolerPick{k.load, k.processor, inletSteps(h.InletC)}), s.din.drives
+	coolers, drives := s.coolers(x, coolerPick{k.load, k.processor, predict.InletOf(h.InletC)}), s.din.drives
 	left -= h.PW
 	if len(coolers) == 0 || len(drives) == 0 || coolers[len(coolers)-1].pw+drives[len(drives)-1].pw > left {
 		return false
@@ -274,7 +258,7 @@ func (s *search) leastOpen(d, c int, pw []float64) float64 {
 // ofCore is what a core with a supply is heard at but for its cooler.
 func (s *search) ofCore(k heardPick, supply int) []predict.Heard {
 	k.supply = int32(supply)
-	din, p := s.din.din, s.p
+	din, p := s.din, s.p
 	list, known := din.cores[k]
 	if !known {
 		s.pose(k)
@@ -318,7 +302,7 @@ func (s *search) ofGroup(k heardPick, supply int) []predict.Heard {
 // choir is a core with some supplies, by their number: nought for all.
 func (s *search) choir(k heardPick, fed *predict.Supplies, nth int) *choir {
 	k.supply = int32(nth)
-	din := s.din.din
+	din := s.din
 	x := din.choirs[k]
 	if x == nil {
 		s.pose(k)
@@ -339,10 +323,10 @@ func (s *search) coolers(x *openings, k coolerPick) []offered {
 		}
 	}
 	c := s.p.colOf[build.Cooler]
-	known := s.din.din.coolers[k]
+	known := s.din.coolers[k]
 	if known == nil {
 		known = slices.Repeat([]float64{math.NaN()}, len(s.p.cols[c].options))
-		s.din.din.coolers[k] = known
+		s.din.coolers[k] = known
 	}
 	pw := func(o int) float64 {
 		if math.IsNaN(known[o]) {
@@ -370,7 +354,7 @@ func (s *search) coolerPW(k *coolerPick, cooler int) float64 {
 	}
 	p.lone.Set(p.cols[p.colOf[build.Cooler]].options[cooler])
 	p.view.Build = &p.lone
-	pw, known := s.din.Cooler(p.view, k.load, k.inletC())
+	pw, known := s.din.Cooler(p.view, k.load, k.inlet)
 	if !known {
 		return math.Inf(-1)
 	}

@@ -119,9 +119,9 @@ func (p *Predictor) louderUnder(b *build.Build, n *brief.Needs, besides Besides,
 			return false
 		}
 	}
-	allowed := sound.Picowatts(sound.PowerFromHemisphere(k.wish, chairOf(&n.Place)))
+	allowed := allowedPW(k, &n.Place)
 	bears := func(h Heard) bool {
-		own, known := p.CoolerPW(b, n, k.load, h.InletC)
+		own, known := p.CoolerPW(b, n, k.load, InletOf(h.InletC))
 		return !known || h.PW+own+sound.Picowatts(k.disks) <= allowed
 	}
 	list := p.ideal(b, n, besides.supplies, idealAt{k.load, floor(heatW, stepW), mostW})
@@ -239,34 +239,42 @@ func (p *Predictor) quietestPW(all *Supplies, loadW float64) float64 {
 
 // AllowedPW is the sound power that a level at the chair allows, pW, with the slack by which it must be passed.
 func AllowedPW(wish unit.Sound, place *brief.Place) float64 {
-	return sound.Picowatts(sound.PowerFromHemisphere(asking(0, wish, 0).wish, chairOf(place)))
+	return allowedPW(asking(0, wish, sound.Silent()), place)
 }
 
-// coolerAt is a cooler on a processor at a load in air of so many quarters of a kelvin over the room.
+func allowedPW(k toldOf, place *brief.Place) float64 {
+	return sound.Picowatts(sound.PowerFromHemisphere(k.wish, chairOf(place)))
+}
+
+// Inlet is the air at a cooler in steps of a quarter of a kelvin over 0 °C; FullSpeed stands for air so warm that its fans can do no more.
+type Inlet int32
+
+const (
+	stepsPerK       = 4
+	FullSpeed Inlet = math.MaxInt32
+)
+
+// InletOf is air of a temperature, °C, to a step down; of +Inf it is FullSpeed.
+func InletOf(inletC float64) Inlet {
+	return Inlet(min(float64(FullSpeed), math.Floor(stepsPerK*inletC)))
+}
+
+// coolerAt is a cooler on a processor at a load in some air.
 type coolerAt struct {
 	needs     *brief.Needs
 	load      int
 	processor *part.Processor
 	cooler    *part.Cooler
-	over      int
+	inlet     Inlet
 }
 
-// quartersPerK is how finely that air is told apart; fullSpeed stands for air so warm that the fans can do no more.
-const (
-	quartersPerK = 4
-	fullSpeed    = math.MaxInt
-)
-
-// CoolerPW is how loud a build's air cooler is at a load with air of a temperature at its inlet, °C, or warmer, pW of sound power at least.
+// CoolerPW is how loud a build's air cooler is at a load with so warm air at its inlet, or warmer, pW of sound power at least.
 // Nothing is known of one without a figure, nor of one under which the processor comes near its limit in that air.
-func (p *Predictor) CoolerPW(b *build.Build, n *brief.Needs, load int, inletC float64) (pw float64, known bool) {
+func (p *Predictor) CoolerPW(b *build.Build, n *brief.Needs, load int, inlet Inlet) (pw float64, known bool) {
 	if b.Cooler == nil || b.Cooler.Air == nil {
 		return 0, false
 	}
-	k := coolerAt{n, load, b.Processor, b.Cooler, fullSpeed}
-	if !math.IsInf(inletC, 1) {
-		k.over = int(quartersPerK * (inletC - roomC(n, Ordinary)))
-	}
+	k := coolerAt{n, load, b.Processor, b.Cooler, inlet}
 	pw, solved := p.coolers[k]
 	if !solved {
 		if len(p.coolers) >= idealsKept || p.coolers == nil {
@@ -281,14 +289,14 @@ func (p *Predictor) CoolerPW(b *build.Build, n *brief.Needs, load int, inletC fl
 // coolerAlone solves a cooler on its processor; NaN where nothing is known.
 func (p *Predictor) coolerAlone(k *coolerAt) float64 {
 	warmerK := 0.0
-	if k.over != fullSpeed {
-		warmerK = float64(k.over) / quartersPerK
+	if k.inlet != FullSpeed {
+		warmerK = max(0, float64(k.inlet)/stepsPerK-roomC(k.needs, Ordinary))
 	}
 	x := p.alone(openKey{k.needs, Loads(k.needs)[k.load], Ordinary, k.processor, k.cooler, nil}, warmerK)
 	if x.err != nil || len(x.missing)+len(x.unheard) > 0 {
 		return math.NaN()
 	}
-	if k.over == fullSpeed {
+	if k.inlet == FullSpeed {
 		for i := range x.sources {
 			x.sources[i].RPM = x.sources[i].Source.RatedRPM
 		}

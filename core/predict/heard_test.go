@@ -32,7 +32,7 @@ func TestHeard(t *testing.T) {
 			sum := func(list []predict.Heard) (dBA float64, known bool) {
 				least := math.Inf(1)
 				for _, h := range list {
-					own, known := p.CoolerPW(b, n, load, h.InletC)
+					own, known := p.CoolerPW(b, n, load, predict.InletOf(h.InletC))
 					if !known {
 						return 0, false
 					}

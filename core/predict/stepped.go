@@ -117,7 +117,7 @@ func (s *stepping) loadW(share float64) float64 {
 	return s.dc + float64(share*(max(s.dc, plannedLoad*float64(s.m.supply.rating)/1000)-s.dc))
 }
 
-// supply is the supply at a load; of one of several the quietest.
+// supply is the supply at a load; of several that breathe room air, with each of which the case is the same, the quietest.
 func (s *stepping) supply(loadW float64) sound.Running {
 	if s.m.supply.any {
 		quietest := sound.FromPicowatts(s.f.predictor.quietestPW(s.f.besides.supplies, loadW))

@@ -81,8 +81,8 @@ var din = Din{
 	Feeds: func(v *View, load int, besides predict.Besides) *predict.Choir {
 		return v.predictor().Choir(v.Build, v.Needs, besides, load)
 	},
-	Cooler: func(v *View, load int, inletC float64) (pw float64, known bool) {
-		return v.predictor().CoolerPW(v.Build, v.Needs, load, inletC)
+	Cooler: func(v *View, load int, inlet predict.Inlet) (pw float64, known bool) {
+		return v.predictor().CoolerPW(v.Build, v.Needs, load, inlet)
 	},
 }
 

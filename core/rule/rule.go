@@ -104,13 +104,13 @@ type Early struct {
 type Din struct {
 	Loads   func(v *View) []int // activities worth asking about; none where nothing is asked for
 	Allowed func(v *View) float64
-	Core    func(v *View, load int, besides predict.Besides) []predict.Heard // case, processor, card and supply; nil where nothing is said
-	Feeds   func(v *View, load int, besides predict.Besides) *predict.Choir  // the same with each of the supplies besides
-	Cooler  func(v *View, load int, inletC float64) (pw float64, known bool) // processor and cooler; of one not known nothing is said
+	Core    func(v *View, load int, besides predict.Besides) []predict.Heard      // case, processor, card and supply; nil where nothing is said
+	Feeds   func(v *View, load int, besides predict.Besides) *predict.Choir       // the same with each of the supplies besides
+	Cooler  func(v *View, load int, inlet predict.Inlet) (pw float64, known bool) // processor and cooler; of one not known nothing is said
 }
 
 // MostPlaced is the largest figure that Placed tells.
-const MostPlaced = 2
+const MostPlaced = int(predict.Unsaid)
 
 // Steps is a figure of parts and the values from which on it is another to a rule.
 type Steps struct {
