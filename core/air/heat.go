@@ -13,7 +13,9 @@ import "math"
 
 const (
 	noFlowWPerK = 1e-9 // below this a stream is taken as absent
-	stillM3PerS = 5e-4 // air that each fan's or section's opening exchanges with no net flow; an assumption, marked so
+
+	// StillM3PerS is the air that each fan's or section's opening exchanges with no net flow. An assumption, marked so.
+	StillM3PerS = 5e-4
 )
 
 // heatNet holds the heat network and its working space. Temperatures are kelvin over the room.
@@ -104,7 +106,7 @@ func (s *Solver) updateStreams() {
 			q = -q
 		}
 		n := float64(p.elements())
-		still := n * stillM3PerS
+		still := n * StillM3PerS
 		moving := math.Sqrt(math.Hypot(q*q, still*still)) // the flow itself, but never less than the still exchange
 		st.zone = p.Zone
 		st.inward = q >= 0

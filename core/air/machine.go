@@ -195,8 +195,8 @@ func (p *Path) elements() int {
 	return max(1, p.Radiator.Sections)
 }
 
-// impedance gives A in A·Q² for the whole path at the reference density, fans included.
-func (p *Path) impedance() float64 {
+// Impedance gives A in A·Q² for the whole path at the reference density, fans included, Pa·s²/m⁶.
+func (p *Path) Impedance() float64 {
 	each := p.EachImpedance
 	if p.Fans.Count > 0 {
 		each += p.Fans.Fan.Impedance()

@@ -129,9 +129,9 @@ func (s *Solver) prepareFlow() {
 	for i := range m.Paths {
 		p := &m.Paths[i]
 		if p.Direction == Intake {
-			f.add(room, p.Zone, p.impedance())
+			f.add(room, p.Zone, p.Impedance())
 		} else {
-			f.add(p.Zone, room, p.impedance())
+			f.add(p.Zone, room, p.Impedance())
 		}
 	}
 	s.firstLeak = len(f.branches)

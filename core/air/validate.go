@@ -80,7 +80,7 @@ func (m *Machine) checkPath(p *Path) error {
 	if p.OwnOf > 0 && m.Consumers[p.OwnOf-1].Fans.Count == 0 {
 		return fmt.Errorf("fans of consumer %d, which has none", p.OwnOf-1)
 	}
-	if !(p.impedance() > 0) {
+	if !(p.Impedance() > 0) {
 		return fmt.Errorf("an opening without fans has impedance 0, want above 0")
 	}
 	r := &p.Radiator

@@ -10,6 +10,7 @@ import (
 // supply is the power supply: where its loss goes and how its fan turns.
 type supply struct {
 	path, duct int // index of its path out of the case or of its consumer with a duct of its own; −1 for the other
+	form       part.SupplyForm
 	rating     int64
 	curve      []feed.CurvePoint
 	level      feed.Level
@@ -26,7 +27,7 @@ type supply struct {
 func (m *model) supplied(p *part.Supply) supply {
 	at := &p.Article
 	s := supply{
-		level: feed.LevelNamed(string(p.Level)), rating: int64(read(&m.sheet, p.Rating, at, "rating_w")),
+		form: p.Form, level: feed.LevelNamed(string(p.Level)), rating: int64(read(&m.sheet, p.Rating, at, "rating_w")),
 		zeroToW: thousandth(&m.sheet, p.ZeroTo, at, "fan_stopped_below_w"),
 		fan:     m.fan(&p.Fan, at, "fan."), low: m.lowest(&p.Fan, at, "fan."),
 		source: m.heard(&p.Fan, at, "fan.", "supply", 1),

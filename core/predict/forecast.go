@@ -35,6 +35,7 @@ type Predictor struct {
 	opens   map[openKey]*inOpen
 	ideals  map[core]*ideal
 	coolers map[coolerAt]float64
+	breaths map[core]*breath
 	turns   map[turnsAt][]float64
 	warmth  Warmth // the last one asked for
 }

@@ -58,20 +58,28 @@ func (p *Predictor) Core(b *build.Build, n *brief.Needs, besides Besides) *Forec
 
 // coreOf is a build's core; ok is false where it has not enough in it.
 func coreOf(b *build.Build, n *brief.Needs, besides Besides) (bare build.Build, k core, ok bool) {
-	bare = *b
+	bare = bared(b)
+	return bare, keyOf(&bare, n, besides), ready(&bare) || besides.feed(&bare)
+}
+
+// bared is a build without its memory, drives and cards.
+func bared(b *build.Build) build.Build {
+	bare := *b
 	if bare.Board == nil {
 		bare.Board = &noBoard
 	}
 	bare.Memory, bare.Kits, bare.Cards = nil, 0, nil
 	bare.Boot, bare.Cache, bare.Archive = build.Storage{}, build.Storage{}, build.Storage{}
-	if !ready(&bare) && !besides.feed(&bare) {
-		return bare, k, false
-	}
-	k = core{n, b.Case, b.Layout, b.Plate, bare.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil}
+	return bare
+}
+
+// keyOf is what settles the air of a core.
+func keyOf(b *build.Build, n *brief.Needs, besides Besides) core {
+	k := core{n, b.Case, b.Layout, b.Plate, b.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil}
 	if b.Supply == nil {
 		k.supplies = besides.supplies
 	}
-	return bare, k, true
+	return k
 }
 
 // Least gives runs of a build without some of its memory, drives and cards, such that the air in the whole build is no cooler

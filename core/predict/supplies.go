@@ -38,11 +38,11 @@ func NewSupplies(list []*part.Supply) *Supplies {
 		if one := m.supplied(p); len(m.missing) == 0 {
 			s.index[len(s.index)-1] = len(s.list)
 			s.list = append(s.list, one)
-			fmt.Fprintln(sum, p.ID, one.rating, one.level, one.curve, one.zeroToW, one.low, one.fan)
+			fmt.Fprintln(sum, p.ID, one.form, one.rating, one.level, one.curve, one.zeroToW, one.low, one.fan)
 		}
 	}
 	if len(s.list) > 0 {
-		s.best = s.atBest(0, math.Inf(1), math.Inf(1))
+		s.best = s.atBest(nil, 0, math.Inf(1), math.Inf(1))
 	}
 	s.name = fmt.Sprintf("%d supplies %x", len(s.list), sum.Sum(nil))
 	return s
@@ -101,13 +101,14 @@ func (s *Supplies) blown(loadW float64) float64 {
 func (s *supply) carries(loadW float64) bool { return plannedLoad*float64(s.rating)/1000 >= loadW }
 
 // atBest is a supply whose fan drives as much as the strongest does at a load, where it starts by another, through a way as free as the
-// freest, makes no sound, and loses nothing; or stands still, until zeroToW is set to nought. What does not carry the least load is left out.
-func (s *Supplies) atBest(leastW, loadW, mostW float64) supply {
+// freest, makes no sound, and loses nothing; or stands still, until zeroToW is set to nought. What does not carry the least load is left out,
+// and what a layout takes no supply of its form (rule supply-form), where one is given.
+func (s *Supplies) atBest(l *part.Layout, leastW, loadW, mostW float64) supply {
 	const leastPa = 1e-3
 	drivePa, impedance := leastPa, math.Inf(1)
 	for i := range s.list {
 		x := &s.list[i]
-		if !x.carries(leastW) {
+		if !x.carries(leastW) || l != nil && !slices.Contains(l.Supply.Forms, x.form) {
 			continue
 		}
 		turns := 0.0
@@ -183,7 +184,7 @@ func (m *model) anySupply(r *Run) {
 		s.lossW = all.lossW(mostW)
 		return
 	}
-	best := all.atBest(leastW, loadW, mostW)
+	best := all.atBest(m.b.Layout, leastW, loadW, mostW)
 	path.Fans.Fan, s.fan, s.low = best.fan, best.fan, best.low
 	path.EachImpedance = packImpedance * best.fan.Impedance()
 }

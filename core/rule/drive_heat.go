@@ -29,6 +29,7 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 			return v.Board != nil && named(v.Needs) && v.hardest(func(load int) bool { return predict.OverLimit(v.Build, v.Needs.Loads[load], &v.Needs.Place) })
 		}},
 		inCase(build.Boot), inCase(build.Cache), inCase(build.Archive),
+		whicheverSupply(build.Boot), whicheverSupply(build.Cache), whicheverSupply(build.Archive),
 		whereItSits(build.Boot), whereItSits(build.Cache), whereItSits(build.Archive),
 		{Seats: loadSeats, Warmer: []build.Seat{build.Memory}, AnySupply: true, Fails: func(v *View) bool {
 			return v.hotWhereItSits(build.Boot, everyWarmth) || v.hotWhereItSits(build.Cache, everyWarmth) || v.hotWhereItSits(build.Archive, everyWarmth)
@@ -80,7 +81,23 @@ func whereItSits(tier build.Seat) Early {
 	}
 }
 
+// whicheverSupply is whereItSits with whichever supply, by how much air can come in at most.
+func whicheverSupply(tier build.Seat) Early {
+	e := whereItSits(tier)
+	e.Seats = except(e.Seats, build.Supply)
+	e.Fails = func(v *View) bool { return v.hotFed(tier, build.SetOf(tier)) }
+	return e
+}
+
 // hotWhereItSits reports drives of a tier that pass their limit, counting the heat of some seats.
 func (v *View) hotWhereItSits(tier build.Seat, counted build.Set) bool {
-	return named(v.Needs) && v.warm(counted, func(w *predict.Warmth, load int) bool { return w.DriveOver(load, tier) })
+	return named(v.Needs) && v.warm(counted, func(w *predict.Warmth, load int) bool { return w.DriveOver(load, tier) }) ||
+		v.Supply == nil && v.hotFed(tier, counted)
+}
+
+// hotFed is hotWhereItSits with whichever supply comes besides, by how much air can come in at most.
+func (v *View) hotFed(tier build.Seat, counted build.Set) bool {
+	return named(v.Needs) && v.hardest(func(load int) bool {
+		return v.predictor().DriveOverFed(v.Build, v.Needs, counted, v.besides, load, tier)
+	})
 }

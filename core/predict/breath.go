@@ -1,0 +1,421 @@
+package predict
+
+import (
+	"math"
+	"slices"
+
+	"slipfit/core/air"
+	"slipfit/core/brief"
+	"slipfit/core/build"
+)
+
+// How warm the air of a chamber is at least, whichever supply feeds the build, follows from how much air can come in at most: with heat
+// from the parts there, rise ≥ heat / (ρ·cp·Q + UA), for what comes in, from the room or through the plate, is no cooler than the
+// room.
+//
+// Q at most: at a pressure of the chamber what its ways let in falls with that pressure, and what they let out rises. Take each way's
+// fans at the speed between their lowest and their full one that lets most through. What can come in and what can go out meet in one
+// point, and the chamber, in which as much comes in as goes out, takes in no more than there. A supply's fan drives as much as that of the
+// strongest, or stands still, in a way as free as the freest. The chamber behind the plate has no more pressure, where it gives some of its
+// air, than its own ways can make it without the plate, and no less, where it takes some.
+//
+// Asked is whether the air can be no warmer than so much. Then fans that follow it alone, those of a case in one chamber, turn no faster
+// than such air asks, draughts are no stronger than its warmth makes them, and a part that would stay under its limit in such air draws all
+// that it is asked. In two chambers a case's fans follow the warmer one, which may be the other, up to full speed. Where the card's chamber
+// is warmer than so much, nothing that comes from there cools the board's.
+
+// breath is a core by what its chambers can breathe.
+type breath struct {
+	model
+	silent     bool
+	supplies   *Supplies
+	chambers   [2]chamber
+	plateWPerK float64
+	fed        []fed // by load
+}
+
+// chamber is what a chamber breathes through.
+type chamber struct {
+	ways        []way
+	stillM3PerS float64   // through which a radiator that spans both may take heat out of one, where its air hardly moves
+	plates      []float64 // impedances of openings to the other one
+	least, most float64   // its own pressure, Pa, where it takes some of the other's air, and where it gives some
+}
+
+// way is a way between the room and a chamber.
+type way struct {
+	in        bool       // its fans blow in
+	low, full float64    // Pa that they drive at least and at most
+	follows   *air.Speed // the chamber's air, alone
+	owner     int        // place of the part whose own they are among those with a temperature, −1 for none
+	fan       air.Fan
+	impedance float64
+	heightM   float64 // above the middle of the chamber
+}
+
+// inPa is what drives air in through a way at most, Pa, beside the chamber's pressure, with a draught of up to so much to a metre: warm air
+// goes out above and lets in below.
+func (w *way) inPa(draughtPaPerM float64) float64 {
+	draught := float64(draughtPaPerM * max(0, -w.heightM))
+	if w.in {
+		return w.full + draught
+	}
+	return draught - w.low
+}
+
+// outPa is what drives it out.
+func (w *way) outPa(draughtPaPerM float64) float64 {
+	draught := float64(draughtPaPerM * max(0, w.heightM))
+	if w.in {
+		return draught - w.low
+	}
+	return w.full + draught
+}
+
+// fed is the way of the strongest of some supplies, with so much heat in the case at most.
+type fed struct {
+	mostW float64
+	way   way
+}
+
+// breath is a build's core so, without its supply; nil where it has not enough in it or nothing can be said of it. A predictor keeps
+// many.
+func (p *Predictor) breath(b *build.Build, n *brief.Needs, besides Besides) *breath {
+	bare := bared(b)
+	bare.Supply = nil
+	if besides.supplies == nil || len(besides.supplies.list) == 0 || !readyToFeed(&bare) {
+		return nil
+	}
+	k := keyOf(&bare, n, besides.Feeds())
+	x := p.breaths[k]
+	if x == nil || !slices.Equal(x.b.Fans, b.Fans) {
+		if len(p.breaths) >= coresKept || p.breaths == nil {
+			p.breaths = map[core]*breath{}
+		}
+		bare.Fans = slices.Clone(b.Fans)
+		x = newBreath(&bare, besides)
+		p.breaths[k] = x
+	}
+	if x.silent {
+		return nil
+	}
+	return x
+}
+
+// newBreath lays a core out. Nothing is said of one of which a sheet lacks a figure.
+func newBreath(b *build.Build, besides Besides) *breath {
+	x := &breath{supplies: besides.supplies}
+	m := newModel(b, besides, &x.model)
+	if x.silent = len(m.missing) > 0; x.silent {
+		return x
+	}
+	for z := range m.air.Zones {
+		zone, c := &m.air.Zones[z], &x.chambers[z]
+		for _, heightM := range [...]float64{-zone.LeakHeightM / 2, zone.LeakHeightM / 2} {
+			c.ways = append(c.ways, way{owner: -1, impedance: 4 * zone.LeakImpedance, heightM: heightM})
+		}
+		for i := range m.air.Paths {
+			path := &m.air.Paths[i]
+			if path.Zone != z || i == m.supply.path {
+				continue
+			}
+			c.ways = append(c.ways, wayOf(path))
+			if len(m.air.Zones) > 1 {
+				c.stillM3PerS += float64(path.Radiator.Sections) * air.StillM3PerS
+			}
+		}
+	}
+	for i := range m.air.Partitions {
+		plate := &m.air.Partitions[i]
+		x.plateWPerK += plate.ConductanceWPerK
+		for z := range x.chambers {
+			x.chambers[z].plates = append(x.chambers[z].plates, plate.Impedance)
+		}
+	}
+	if len(m.air.Partitions) > 0 || len(m.air.Loops) > 0 {
+		ways := x.chambers[boardZone].ways
+		if m.supply.path >= 0 {
+			ways = append(slices.Clone(ways), x.throughSupply(besides.supplies.atBest(b.Layout, 0, math.Inf(1), math.Inf(1)).fan))
+		}
+		x.chambers[boardZone].gauge(ways)
+		x.chambers[cardZone].gauge(x.chambers[cardZone].ways)
+	}
+	return x
+}
+
+// wayOf is a path as a way. Fans that turn as a part's do may stand still.
+func wayOf(p *air.Path) way {
+	w := way{in: p.Direction == air.Intake, fan: p.Fans.Fan, owner: p.OwnOf - 1, impedance: p.Impedance(), heightM: p.HeightM}
+	if p.Fans.Count == 0 {
+		return w
+	}
+	w.full = w.fan.ShutoffPa
+	if s := &p.Fans.Speed; len(s.Curves) > 0 {
+		w.low, w.full = w.fan.PressurePa(turned(s, 0), 0), w.fan.PressurePa(turned(s, 1), 0)
+		if len(s.Curves) == 1 && s.Curves[0].Of.Kind == air.ZoneAir {
+			w.follows = s
+		}
+	}
+	return w
+}
+
+// throughSupply is the way through a supply with a fan, which may stand still.
+func (x *breath) throughSupply(fan air.Fan) way {
+	path := x.air.Paths[x.supply.path]
+	path.Fans.Fan, path.EachImpedance = fan, packImpedance*fan.Impedance()
+	return wayOf(&path)
+}
+
+// hotDraught is the draught of a chamber, Pa/m, at most: as if its air were a third lighter than the room's, as at 130 °C it is not.
+const hotDraught = air.StandardDensityKgPerM3 * air.GravityMPerS2 / 3
+
+// gauge finds the least and the greatest pressure that ways make alone.
+func (c *chamber) gauge(ways []way) {
+	low, high := 0.0, 0.0
+	for i := range ways {
+		low, high = min(low, -ways[i].outPa(hotDraught)), max(high, ways[i].inPa(hotDraught))
+	}
+	meet := func(drivePa func(w *way) float64) float64 {
+		low, high := low, high
+		for range 40 {
+			p, net := (low+high)/2, 0.0
+			for i := range ways {
+				d := drivePa(&ways[i]) - p
+				net += math.Copysign(math.Sqrt(math.Abs(d)/ways[i].impedance), d)
+			}
+			if net > 0 {
+				low = p
+			} else {
+				high = p
+			}
+		}
+		return (low + high) / 2
+	}
+	c.least = meet(func(w *way) float64 { return -w.outPa(hotDraught) })
+	c.most = meet(func(w *way) float64 { return w.inPa(hotDraught) })
+}
+
+// DriveOverFed reports drives of a tier over their limit in an activity on the hottest day, where the board puts them, in a build with one of
+// the supplies besides, whichever it is. Of memory, drives and cards it counts the heat of those in some seats.
+func (p *Predictor) DriveOverFed(b *build.Build, n *brief.Needs, counted build.Set, besides Besides, load int, tier build.Seat) bool {
+	x := p.breath(b, n, besides)
+	if x == nil {
+		return false
+	}
+	some := *b
+	for _, s := range Warming {
+		if !counted.Has(s) {
+			some.Clear(s)
+		}
+	}
+	m := model{b: &some}
+	m.extras()
+	m.storage()
+	if len(m.missing) > 0 {
+		return false
+	}
+	a := airing{breath: x, place: &n.Place, load: load, asked: &Loads(n)[load], roomC: roomC(n, Hottest)}
+	a.besidesW, a.mostW = m.brings(a.asked)+besides.at(load), besides.mostW(load)
+	m.b, m.drives = b, nil
+	m.storage()
+	return slices.ContainsFunc(m.drives, func(d drive) bool {
+		if d.seat != tier || len(d.missing) > 0 {
+			return false
+		}
+		a.riseK = (d.limit + slackK - d.risenK(a.asked) - a.roomC) / d.beta
+		return a.riseK <= 0 || a.warmer(boardZone)
+	})
+}
+
+// airing is a breath in an activity, on a day, with so much heat besides in the board's chamber at least, and with all there is at most.
+type airing struct {
+	*breath
+	place           *brief.Place
+	load            int
+	asked           *brief.Load
+	roomC           float64
+	besidesW, mostW float64
+	riseK           float64 // over the room, that is asked about
+}
+
+// warmer reports the air of a chamber warmer than the rise, which is more than nought.
+func (a *airing) warmer(zone int) bool {
+	throughPlate := len(a.chambers[zone].plates) > 0 && (zone == cardZone || !a.warmer(cardZone))
+	rhoCp := a.density() * air.CpJPerKgK
+	coolsWPerK := a.coolsWPerK(zone, throughPlate)
+	heatW, most := a.parts(zone, coolsWPerK)
+	if zone == boardZone {
+		heatW += a.boardW + a.lightsW + a.besidesW
+	}
+	m3PerS := (heatW/a.riseK - coolsWPerK) / rhoCp
+	return m3PerS > 0 && a.breathesLess(zone, m3PerS, throughPlate, most)
+}
+
+// density is that of the room's air, kg/m³.
+func (a *airing) density() float64 {
+	return air.DensityKgPerM3(a.roomC, air.PressurePa(float64(a.place.Altitude.Or(0))))
+}
+
+// coolsWPerK is what takes heat out of a chamber beside the air that goes through: its walls, the plate where what is behind it may be
+// cooler, and a radiator that spans both.
+func (a *airing) coolsWPerK(zone int, throughPlate bool) float64 {
+	cools := a.air.Zones[zone].WallWPerK + a.density()*air.CpJPerKgK*a.chambers[zone].stillM3PerS
+	if throughPlate {
+		cools += a.plateWPerK
+	}
+	return cools
+}
+
+// most is how fast fans may turn at most: calm where no part may come to its limit, and so call others, and by part the share of their full
+// speed that its own turn.
+type most struct {
+	calm  bool
+	share [2]float64
+}
+
+// parts is the heat that parts give to the air of a chamber at least, W, and how fast fans turn at most.
+func (a *airing) parts(zone int, coolsWPerK float64) (heatW float64, fans most) {
+	fans = most{true, [2]float64{1, 1}}
+	for i := range a.model.parts {
+		at, in := &a.model.parts[i], &a.air.Consumers[a.model.parts[i].index]
+		askedW := between(at.rest, at.most, share(a.asked, at.seat))
+		if in.Medium == air.ToCoolant {
+			fans.calm = fans.calm && a.looped(in, askedW) < at.limit-1
+			continue
+		}
+		if in.Zone != zone {
+			continue
+		}
+		inletC := a.roomC + float64(a.riseK*(1+(1-in.Beta)*coolsWPerK)) // what comes in may be warmer than the chamber, which the walls cool
+		warmC := func(share float64) float64 {                          // at most, with fans at a share of their speed
+			return inletC + float64(askedW*(in.RFixKPerW+in.RFlowKPerW*math.Pow(share*a.density()/air.StandardDensityKgPerM3, -in.FlowExponent)))
+		}
+		if warmC(1) >= at.limit-1 {
+			fans.calm = false
+			continue
+		}
+		heatW += askedW
+		fans.share[i] = fastestShare(&in.Fans, warmC)
+	}
+	return heatW, fans
+}
+
+// fastestShare is the share of their full speed that a part's fans turn at most, where it is no warmer at a share than so much, °C.
+func fastestShare(f *air.Fans, warmC func(share float64) float64) float64 {
+	if f.Count == 0 {
+		return 0
+	}
+	low, high := turned(&f.Speed, 0)/f.Fan.RatedRPM, turned(&f.Speed, 1)/f.Fan.RatedRPM
+	for range 8 {
+		if middle := (low + high) / 2; asked(&f.Speed, warmC(middle)) < middle*f.Fan.RatedRPM {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return high
+}
+
+// looped is how warm a processor in a loop is at most, °C, in a case of one chamber, unless it stays under the temperature of coolant from
+// which on the fans of the radiator turn at full speed; +Inf where that is not known, as in two.
+func (a *airing) looped(in *air.Consumer, askedW float64) float64 {
+	m, c, density := &a.model, &a.chambers[boardZone], a.density()
+	for i := range m.air.Paths {
+		path := &m.air.Paths[i]
+		r := &path.Radiator
+		if r.Sections == 0 || len(m.air.Zones) > 1 {
+			continue
+		}
+		w := wayOf(path)
+		drivePa := w.full - c.most
+		if !w.in {
+			drivePa = w.full + c.least
+		}
+		if drivePa <= 0 {
+			continue
+		}
+		m3PerS := math.Sqrt(drivePa / w.impedance)
+		n := float64(r.Sections)
+		ua := n * r.UAWPerK * math.Pow(density/air.StandardDensityKgPerM3*m3PerS/(n*r.FlowM3PerS), r.Exponent)
+		x := r.Arrangement.Exchange(ua, density*air.CpJPerKgK*m3PerS, m.air.Loops[r.Loop].CapacityWPerK)
+		return max(coolantFullC, a.roomC+a.riseK+(askedW+m.pumpW)/x.ConductanceWPerK) + float64(askedW*in.RFixKPerW)
+	}
+	return math.Inf(1)
+}
+
+// breathesLess reports less than so much air through a chamber that is no warmer than the rise, or from the room alone.
+func (a *airing) breathesLess(zone int, m3PerS float64, throughPlate bool, fans most) bool {
+	c, other := &a.chambers[zone], &a.chambers[1-zone]
+	draught := air.StandardDensityKgPerM3 * air.GravityMPerS2 * a.riseK / (a.roomC + a.riseK + air.ZeroCelsiusK)
+	type opening struct{ impedance, inPa, outPa float64 }
+	var room [24]opening
+	list := room[:0]
+	low, high := 0.0, 0.0
+	add := func(o opening) {
+		list = append(list, o)
+		low, high = min(low, -o.outPa), max(high, o.inPa)
+	}
+	for i := range c.ways {
+		w := c.ways[i]
+		if w.follows != nil && fans.calm {
+			w.full = w.fan.PressurePa(asked(w.follows, a.roomC+a.riseK), 0)
+		}
+		if w.owner >= 0 {
+			w.full *= fans.share[w.owner] * fans.share[w.owner]
+		}
+		add(opening{w.impedance, w.inPa(draught), w.outPa(draught)})
+	}
+	if zone == boardZone && a.supply.path >= 0 {
+		w := a.strongest()
+		add(opening{w.impedance, w.inPa(draught), w.outPa(draught)})
+	}
+	for _, impedance := range c.plates {
+		o := opening{impedance, other.most, -other.least}
+		if !throughPlate {
+			o.inPa = math.Inf(-1)
+		}
+		add(o)
+	}
+	for range 60 {
+		p := (low + high) / 2 // of the chamber
+		in, out := 0.0, 0.0
+		for i := range list {
+			o := &list[i]
+			if d := o.inPa - p; d > 0 {
+				in += math.Sqrt(d / o.impedance)
+			}
+			if d := o.outPa + p; d > 0 {
+				out += math.Sqrt(d / o.impedance)
+			}
+		}
+		switch {
+		case max(in, out) < m3PerS:
+			return true
+		case min(in, out) >= m3PerS:
+			return false
+		case in > out:
+			low = p
+		default:
+			high = p
+		}
+	}
+	return false
+}
+
+// strongest is the way through the supplies that carry what the parts ask.
+func (a *airing) strongest() *way {
+	for len(a.fed) <= a.load {
+		a.fed = append(a.fed, fed{mostW: -1})
+	}
+	at := &a.fed[a.load]
+	if at.mostW != a.mostW {
+		m := &a.model
+		leastW := m.boardW + m.lightsW + m.pumpW + devicesW
+		for i := range m.parts {
+			leastW += between(m.parts[i].rest, m.parts[i].most, share(a.asked, m.parts[i].seat))
+		}
+		mostW := leastW + m.fansW() + a.mostW
+		*at = fed{a.mostW, a.throughSupply(a.supplies.atBest(m.b.Layout, leastW, mostW, mostW).fan)}
+	}
+	return &at.way
+}
