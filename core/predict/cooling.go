@@ -122,10 +122,7 @@ func (m *model) graphics() {
 		in.Fans = air.Fans{Count: fans, Fan: fan, Speed: air.Speed{Curves: []air.Curve{
 			ramp(air.Sensor{Kind: air.Component, Index: c.index}, cardLowC, in.LimitC-cardFullK, leastTurning*full, full),
 		}}}
-		c.sound = sound.Source{
-			Name: "graphics card", Count: 1, UDB: sourceUDB, RatedRPM: full,
-			RatedDBA: sound.PowerFromHemisphere(thousandth(&m.unheard, g.Sound, &g.Article, "sound_dba"), 1),
-		}
+		c.sound = m.cardFans(g, full)
 		if side > 0 {
 			face := metres(&m.sheet, g.Length, &g.Article, "length_mm") * metres(&m.sheet, g.Height, &g.Article, "height_mm")
 			m.throughPanel("card fans at the side panel", cardZone, c.index, air.Fans{Count: fans, Fan: fan}, face, side)
@@ -133,6 +130,14 @@ func (m *model) graphics() {
 	}
 	m.air.Consumers = append(m.air.Consumers, in)
 	m.parts = append(m.parts, c)
+}
+
+// cardFans is a card's fans as one source, with their full speed.
+func (m *model) cardFans(g *part.Graphics, fullRPM float64) sound.Source {
+	return sound.Source{
+		Name: "graphics card", Count: 1, UDB: sourceUDB, RatedRPM: fullRPM,
+		RatedDBA: sound.PowerFromHemisphere(thousandth(&m.unheard, g.Sound, &g.Article, "sound_dba"), 1),
+	}
 }
 
 // panel is the open share of a side panel in a layout with two chambers, each behind its own panel; 0 where the side is

@@ -123,6 +123,44 @@ func (p *Predictor) alone(k openKey, warmerK float64) *inOpen {
 	return x
 }
 
+// LeastPW is the sound power that what is in one seat of a build has at any load, pW, at least: a pump's, turning disks', and that of every
+// fan that never stands still, at its lowest speed. Of a case's own fans nothing is said, since a radiator may take their places. Missing
+// names figures without which it is not known.
+func LeastPW(b *build.Build, s build.Seat) (pw float64, missing []string) {
+	var alone build.Build
+	switch s {
+	case build.Cooler:
+		alone.Cooler = b.Cooler
+	case build.Graphics:
+		alone.Graphics = b.Graphics
+	case build.Supply:
+		alone.Supply = b.Supply
+	case build.Boot:
+		alone.Boot = b.Boot
+	case build.Cache:
+		alone.Cache = b.Cache
+	case build.Archive:
+		alone.Archive = b.Archive
+	case build.Fans:
+		alone.Fans = b.Fans
+	default:
+		return 0, nil
+	}
+	m := model{b: &alone}
+	m.idling()
+	if k := alone.Cooler; k != nil && k.Air != nil && read(&m.sheet, k.Fans, &k.Article, "fans") > 0 {
+		m.turns(m.heard(&k.Fan, &k.Article, "fan.", "cooler fans", int(k.Fans.Or(0))), m.lowest(&k.Fan, &k.Article, "fan."))
+	}
+	if g := alone.Graphics; g != nil && read(&m.sheet, g.Fans, &g.Article, "fans") > 0 {
+		full := float64(read(&m.sheet, g.FanSpeed, &g.Article, "fan_rpm"))
+		m.turns(m.cardFans(g, full), leastTurning*full)
+	}
+	if missing = slices.Concat(m.missing, m.unheard.missing); len(missing) > 0 || len(m.steady) == 0 {
+		return 0, missing
+	}
+	return sound.Picowatts(sound.Total(m.steady)), nil
+}
+
 // idling adds what sounds at any load: pump, turning disks, and every fan that never stands still, at its lowest speed.
 func (m *model) idling() {
 	b := m.b
@@ -133,23 +171,18 @@ func (m *model) idling() {
 			m.disk(t)
 		}
 	}
-	lowest := func(s sound.Source, rpm float64) {
-		if rpm > 0 {
-			m.steady = append(m.steady, sound.Running{Source: s, RPM: rpm})
-		}
-	}
 	if k := b.Cooler; k != nil && k.Liquid != nil {
 		m.pump(k)
 		fans := int(read(&m.sheet, k.Liquid.Sections, &k.Article, "liquid.sections"))
-		lowest(m.heard(&k.Fan, &k.Article, "fan.", "radiator", fans), m.lowest(&k.Fan, &k.Article, "fan."))
+		m.turns(m.heard(&k.Fan, &k.Article, "fan.", "radiator", fans), m.lowest(&k.Fan, &k.Article, "fan."))
 	}
 	for i := range b.Fans {
 		f := b.Fans[i].Fan
-		lowest(m.heard(&f.FanFigures, &f.Article, "", "fans added", b.Fans[i].Count), m.lowest(&f.FanFigures, &f.Article, ""))
+		m.turns(m.heard(&f.FanFigures, &f.Article, "", "fans added", b.Fans[i].Count), m.lowest(&f.FanFigures, &f.Article, ""))
 	}
 	if p := b.Supply; p != nil && read(&m.sheet, p.ZeroTo, &p.Article, "fan_stopped_below_w") == 0 {
 		s := m.heard(&p.Fan, &p.Article, "fan.", "supply", 1)
-		lowest(s, max(m.lowest(&p.Fan, &p.Article, "fan."), leastTurning*s.RatedRPM))
+		m.turns(s, max(m.lowest(&p.Fan, &p.Article, "fan."), leastTurning*s.RatedRPM))
 	}
 	if b.Case == nil || b.Layout == nil || b.Cooler == nil {
 		return // without a cooler it is open which fans of the case a radiator takes out
@@ -157,8 +190,15 @@ func (m *model) idling() {
 	for _, face := range faces {
 		for _, h := range m.hung(face) {
 			if h.owner == &b.Case.Article {
-				lowest(m.heard(h.figures, h.owner, h.path, h.name, h.count), m.lowest(h.figures, h.owner, h.path))
+				m.turns(m.heard(h.figures, h.owner, h.path, h.name, h.count), m.lowest(h.figures, h.owner, h.path))
 			}
 		}
+	}
+}
+
+// turns adds fans at a speed, if they turn.
+func (m *model) turns(s sound.Source, rpm float64) {
+	if rpm > 0 {
+		m.steady = append(m.steady, sound.Running{Source: s, RPM: rpm})
 	}
 }

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"slipfit/core/build"
@@ -48,7 +49,8 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: loadSeats, Fails: (*View).tooLoud, Warmer: predict.Warming},
 		{Seats: loadSeats, Fails: (*View).tooLoudSo, AnySupply: true},
 	},
-	Holds: (*View).quiet,
+	Bounds: []Sum{{Kind: unit.Number, Term: leastNoise}},
+	Holds:  (*View).quiet,
 	Check: func(v *View) []Margin {
 		wish, ok := v.Needs.Place.Noise.Get()
 		if !ok {
@@ -84,6 +86,21 @@ var din = Din{
 	Cooler: func(v *View, load int, inlet predict.Inlet) (pw float64, known bool) {
 		return v.predictor().CoolerPW(v.Build, v.Needs, load, inlet)
 	},
+}
+
+// leastNoise is the sound power, in thousandths of a picowatt, that the level wished for allows, and what the part in a seat has of it at any
+// load.
+func leastNoise(v *View, s build.Seat) (gives, takes int64) {
+	wish, ok := v.Needs.Place.Noise.Get()
+	if !ok {
+		return 0, 0
+	}
+	if s == build.Case {
+		return int64(math.Ceil(1000 * predict.AllowedPW(wish, &v.Needs.Place))), 0
+	}
+	pw, missing := predict.LeastPW(v.Build, s)
+	v.missing = append(v.missing, missing...)
+	return 0, int64(1000 * pw)
 }
 
 // quiet reports a whole build that is as quiet as wished, in every activity and at rest.
