@@ -188,7 +188,7 @@ func (s *Solver) setSpeeds() {
 		if c.Fans.Count > 0 {
 			s.consumerRPM[k] = s.speed(&c.Fans.Speed, s.called[k])
 			s.consumerFanW[k] = float64(c.Fans.Count) * c.Fans.Fan.PowerW(s.consumerRPM[k], s.ratio)
-			flow = max(stillShare, s.consumerRPM[k]/c.Fans.Fan.RatedRPM)
+			flow = max(StillShare, s.consumerRPM[k]/c.Fans.Fan.RatedRPM)
 		}
 		if c.RFlowKPerW > 0 {
 			s.consumerR[k] += c.RFlowKPerW * math.Pow(flow*s.ratio, -c.FlowExponent)

@@ -150,9 +150,9 @@ type Consumer struct {
 	HotspotLimitC float64 // 0 means no limit
 }
 
-// stillShare is the least share of rated speed that a sink's flow resistance is taken at: with its fan stopped, free
+// StillShare is the least share of rated speed that a sink's flow resistance is taken at: with its fan stopped, free
 // convection and the air moving past keep about that. An assumption, marked so.
-const stillShare = 0.1
+const StillShare = 0.1
 
 // freshAirScaleWPerK sets when a zone is too poor in inflow to hand anyone fresh air: the fresh part of a consumer's
 // inlet, 1 − β, is weighted with 1 − exp(−C_in/scale). At the flow of any working fan this is 1; in a sealed zone

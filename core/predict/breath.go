@@ -28,6 +28,7 @@ import (
 type breath struct {
 	model
 	silent     bool
+	warmsInlet bool // a radiator in one chamber that air comes in through, however fast its fans turn
 	supplies   *Supplies
 	chambers   [2]chamber
 	plateWPerK float64
@@ -44,7 +45,8 @@ type chamber struct {
 
 // way is a way between the room and a chamber.
 type way struct {
-	in        bool       // its fans blow in
+	in        bool // its fans blow in
+	radiator  bool
 	low, full float64    // Pa that they drive at least and at most
 	follows   *air.Speed // the chamber's air, alone
 	owner     int        // place of the part whose own they are among those with a temperature, −1 for none
@@ -139,13 +141,14 @@ func newBreath(b *build.Build, besides Besides) *breath {
 		}
 		x.chambers[boardZone].gauge(ways)
 		x.chambers[cardZone].gauge(x.chambers[cardZone].ways)
+		x.warmsInlet = len(m.air.Partitions) == 0 && inward(ways)
 	}
 	return x
 }
 
 // wayOf is a path as a way. Fans that turn as a part's do may stand still.
 func wayOf(p *air.Path) way {
-	w := way{in: p.Direction == air.Intake, fan: p.Fans.Fan, owner: p.OwnOf - 1, impedance: p.Impedance(), heightM: p.HeightM}
+	w := way{in: p.Direction == air.Intake, radiator: p.Radiator.Sections > 0, fan: p.Fans.Fan, owner: p.OwnOf - 1, impedance: p.Impedance(), heightM: p.HeightM}
 	if p.Fans.Count == 0 {
 		return w
 	}
@@ -202,12 +205,7 @@ func (p *Predictor) DriveOverFed(b *build.Build, n *brief.Needs, counted build.S
 	if x == nil {
 		return false
 	}
-	some := *b
-	for _, s := range Warming {
-		if !counted.Has(s) {
-			some.Clear(s)
-		}
-	}
+	some := but(b, counted)
 	m := model{b: &some}
 	m.extras()
 	m.storage()
@@ -280,7 +278,10 @@ func (a *airing) parts(zone int, coolsWPerK float64) (heatW float64, fans most) 
 		at, in := &a.model.parts[i], &a.air.Consumers[a.model.parts[i].index]
 		askedW := between(at.rest, at.most, share(a.asked, at.seat))
 		if in.Medium == air.ToCoolant {
-			fans.calm = fans.calm && a.looped(in, askedW) < at.limit-1
+			calm := a.looped(in, askedW) < at.limit-1
+			if fans.calm = fans.calm && calm; calm && a.warmsInlet {
+				heatW += askedW + a.pumpW
+			}
 			continue
 		}
 		if in.Zone != zone {
@@ -314,6 +315,14 @@ func fastestShare(f *air.Fans, warmC func(share float64) float64) float64 {
 		}
 	}
 	return high
+}
+
+// inward reports a radiator that air comes in through, whatever pressure the other ways make.
+func inward(ways []way) bool {
+	i := slices.IndexFunc(ways, func(w way) bool { return w.radiator })
+	var others chamber
+	others.gauge(slices.Concat(ways[:i], ways[i+1:]))
+	return ways[i].in && ways[i].low > others.most
 }
 
 // looped is how warm a processor in a loop is at most, °C, in a case of one chamber, unless it stays under the temperature of coolant from
@@ -409,13 +418,19 @@ func (a *airing) strongest() *way {
 	}
 	at := &a.fed[a.load]
 	if at.mostW != a.mostW {
-		m := &a.model
-		leastW := m.boardW + m.lightsW + m.pumpW + devicesW
-		for i := range m.parts {
-			leastW += between(m.parts[i].rest, m.parts[i].most, share(a.asked, m.parts[i].seat))
-		}
+		m, leastW := &a.model, a.partsW()
 		mostW := leastW + m.fansW() + a.mostW
 		*at = fed{a.mostW, a.throughSupply(a.supplies.atBest(m.b.Layout, leastW, mostW, mostW).fan)}
 	}
 	return &at.way
+}
+
+// partsW is what the parts of the core ask, W.
+func (a *airing) partsW() float64 {
+	m := &a.model
+	sum := m.boardW + m.lightsW + m.pumpW + devicesW
+	for i := range m.parts {
+		sum += between(m.parts[i].rest, m.parts[i].most, share(a.asked, m.parts[i].seat))
+	}
+	return sum
 }

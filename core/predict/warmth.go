@@ -32,12 +32,7 @@ func (p *Predictor) Warmth(b *build.Build, n *brief.Needs, counted build.Set, be
 	if core == nil || b.Board == nil {
 		return nil
 	}
-	some := *b
-	for _, s := range Warming {
-		if !counted.Has(s) {
-			some.Clear(s)
-		}
-	}
+	some := but(b, counted)
 	m := model{b: &some}
 	m.extras()
 	m.storage()
@@ -53,6 +48,17 @@ func (p *Predictor) Warmth(b *build.Build, n *brief.Needs, counted build.Set, be
 	w.drives = m.drives
 	p.warmth = w
 	return &p.warmth
+}
+
+// but is a build with no memory, drives and cards but those in some seats.
+func but(b *build.Build, counted build.Set) build.Build {
+	some := *b
+	for _, s := range Warming {
+		if !counted.Has(s) {
+			some.Clear(s)
+		}
+	}
+	return some
 }
 
 // brings is the heat of memory, drives and cards at a load, W.

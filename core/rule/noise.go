@@ -40,6 +40,8 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
 		{Seats: except(coreSeats, build.Board), Din: &din, Fails: (*View).louder, AnySupply: true, Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: coreSeats, Fails: (*View).louder, AnySupply: true, Warms: predict.Warming},
+		{Seats: except(except(coreSeats, build.Supply), build.Board), Fails: (*View).louderFed, AnySupply: true,
+			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: except(except(coreSeats, build.Supply), build.Board), Kinds: []build.Seat{build.Cooler}, Fails: (*View).louderWithAnyCooler, AnySupply: true,
 			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Boot}},
@@ -135,7 +137,18 @@ func (v *View) louder() bool {
 		return false
 	}
 	disks := v.besides.Disks(v.Build)
-	return v.hardest(func(load int) bool { return v.predictor().Louder(v.Build, v.Needs, v.besides, load, wish, disks) }) || v.louderBetween(0)
+	return v.hardest(func(load int) bool { return v.predictor().Louder(v.Build, v.Needs, v.besides, load, wish, disks) }) || v.louderBetween(0) ||
+		v.Supply == nil && v.louderFed()
+}
+
+// louderFed is louder with whichever supply, in two chambers or with a radiator, by how much air can come in at most.
+func (v *View) louderFed() bool {
+	wish, ok := v.Needs.Place.Noise.Get()
+	if !ok || v.Layout == nil || v.Cooler == nil || !v.Layout.Chambers && v.Cooler.Liquid == nil {
+		return false
+	}
+	disks := v.besides.Disks(v.Build)
+	return v.hardest(func(load int) bool { return v.predictor().LouderFed(v.Build, v.Needs, v.besides, load, wish, disks) })
 }
 
 // louderWithAnyCooler is louder with whichever air cooler.
