@@ -183,16 +183,13 @@ func (s *Solver) setSpeeds() {
 	}
 	for k := range m.Consumers {
 		c := &m.Consumers[k]
-		s.consumerR[k] = c.RFixKPerW
-		flow := 1.0
+		share := 1.0
 		if c.Fans.Count > 0 {
 			s.consumerRPM[k] = s.speed(&c.Fans.Speed, s.called[k])
 			s.consumerFanW[k] = float64(c.Fans.Count) * c.Fans.Fan.PowerW(s.consumerRPM[k], s.ratio)
-			flow = max(StillShare, s.consumerRPM[k]/c.Fans.Fan.RatedRPM)
+			share = s.consumerRPM[k] / c.Fans.Fan.RatedRPM
 		}
-		if c.RFlowKPerW > 0 {
-			s.consumerR[k] += c.RFlowKPerW * math.Pow(flow*s.ratio, -c.FlowExponent)
-		}
+		s.consumerR[k] = c.KPerW(share, s.ratio)
 	}
 	for i := range m.Paths {
 		if k := m.Paths[i].OwnOf - 1; k >= 0 {

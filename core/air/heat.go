@@ -154,8 +154,7 @@ func (s *Solver) wind(i int) (from, to int, capacity float64) {
 }
 
 func (s *Solver) updateRadiator(r *radiator, in *Radiator, flowM3PerS float64) {
-	n := float64(in.Sections)
-	r.ua = n * in.UAWPerK * math.Pow(s.ratio*flowM3PerS/(n*in.FlowM3PerS), in.Exponent)
+	r.ua = in.ConductsWPerK(flowM3PerS, s.ratio)
 	r.exchange = in.Arrangement.Exchange(r.ua, s.rhoCp*flowM3PerS, s.m.Loops[in.Loop].CapacityWPerK)
 }
 

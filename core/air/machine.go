@@ -1,5 +1,7 @@
 package air
 
+import "math"
+
 // Machine is one computer in a room as the network sees it. It is a plain value: build it, solve it, change a copy.
 // Indices (zone, loop, consumer) are positions in the slices. Fans and impedances hold at RefDensityKgPerM3; the
 // network scales pressure, loss and fan power with the density of the room's air, so volume flows do not change with
@@ -70,6 +72,12 @@ type Radiator struct {
 	FlowM3PerS  float64
 	Exponent    float64 // UA ∝ (ρq)^Exponent: 0.3–0.5 developing laminar, 0.6–0.8 louvred (Kays & London trend)
 	Arrangement Arrangement
+}
+
+// ConductsWPerK is the conductance of all sections with a flow through all together, in air of so many times the reference density.
+func (r *Radiator) ConductsWPerK(flowM3PerS, densityRatio float64) float64 {
+	n := float64(r.Sections)
+	return n * r.UAWPerK * math.Pow(densityRatio*flowM3PerS/(n*r.FlowM3PerS), r.Exponent)
 }
 
 // Fans is a group of equal fans at one speed. The zero value means none.
@@ -150,9 +158,18 @@ type Consumer struct {
 	HotspotLimitC float64 // 0 means no limit
 }
 
-// StillShare is the least share of rated speed that a sink's flow resistance is taken at: with its fan stopped, free
+// stillShare is the least share of rated speed that a sink's flow resistance is taken at: with its fan stopped, free
 // convection and the air moving past keep about that. An assumption, marked so.
-const StillShare = 0.1
+const stillShare = 0.1
+
+// KPerW is the resistance from the component to its inlet with its own fans at a share of their rated speed, 1 where it has none, in air of
+// so many times the reference density.
+func (c *Consumer) KPerW(share, densityRatio float64) float64 {
+	if c.RFlowKPerW <= 0 {
+		return c.RFixKPerW
+	}
+	return c.RFixKPerW + float64(c.RFlowKPerW*math.Pow(max(stillShare, share)*densityRatio, -c.FlowExponent))
+}
 
 // freshAirScaleWPerK sets when a zone is too poor in inflow to hand anyone fresh air: the fresh part of a consumer's
 // inlet, 1 − β, is weighted with 1 − exp(−C_in/scale). At the flow of any working fan this is 1; in a sealed zone

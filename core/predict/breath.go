@@ -45,8 +45,8 @@ type chamber struct {
 
 // way is a way between the room and a chamber.
 type way struct {
-	in        bool // its fans blow in
-	radiator  bool
+	in        bool       // its fans blow in
+	sections  int        // of a radiator in it
 	low, full float64    // Pa that they drive at least and at most
 	follows   *air.Speed // the chamber's air, alone
 	owner     int        // place of the part whose own they are among those with a temperature, −1 for none
@@ -78,6 +78,7 @@ func (w *way) outPa(draughtPaPerM float64) float64 {
 type fed struct {
 	mostW float64
 	way   way
+	lossW float64 // that stays in one at most, where a radiator warms what comes in
 }
 
 // breath is a build's core so, without its supply; nil where it has not enough in it or nothing can be said of it. A predictor keeps
@@ -148,7 +149,7 @@ func newBreath(b *build.Build, besides Besides) *breath {
 
 // wayOf is a path as a way. Fans that turn as a part's do may stand still.
 func wayOf(p *air.Path) way {
-	w := way{in: p.Direction == air.Intake, radiator: p.Radiator.Sections > 0, fan: p.Fans.Fan, owner: p.OwnOf - 1, impedance: p.Impedance(), heightM: p.HeightM}
+	w := way{in: p.Direction == air.Intake, sections: p.Radiator.Sections, fan: p.Fans.Fan, owner: p.OwnOf - 1, impedance: p.Impedance(), heightM: p.HeightM}
 	if p.Fans.Count == 0 {
 		return w
 	}
@@ -241,12 +242,12 @@ func (a *airing) warmer(zone int) bool {
 	throughPlate := len(a.chambers[zone].plates) > 0 && (zone == cardZone || !a.warmer(cardZone))
 	rhoCp := a.density() * air.CpJPerKgK
 	coolsWPerK := a.coolsWPerK(zone, throughPlate)
-	heatW, most := a.parts(zone, coolsWPerK)
+	heatW, fans := a.parts(zone, coolsWPerK)
 	if zone == boardZone {
 		heatW += a.boardW + a.lightsW + a.besidesW
 	}
 	m3PerS := (heatW/a.riseK - coolsWPerK) / rhoCp
-	return m3PerS > 0 && a.breathesLess(zone, m3PerS, throughPlate, most)
+	return m3PerS > 0 && a.breathesLess(zone, m3PerS, throughPlate, fans)
 }
 
 // density is that of the room's air, kg/m³.
@@ -280,7 +281,7 @@ func (a *airing) parts(zone int, coolsWPerK float64) (heatW float64, fans most) 
 		if in.Medium == air.ToCoolant {
 			calm := a.looped(in, askedW) < at.limit-1
 			if fans.calm = fans.calm && calm; calm && a.warmsInlet {
-				heatW += askedW + a.pumpW
+				heatW += inwardShare * (askedW + a.pumpW)
 			}
 			continue
 		}
@@ -289,7 +290,7 @@ func (a *airing) parts(zone int, coolsWPerK float64) (heatW float64, fans most) 
 		}
 		inletC := a.roomC + float64(a.riseK*(1+(1-in.Beta)*coolsWPerK)) // what comes in may be warmer than the chamber, which the walls cool
 		warmC := func(share float64) float64 {                          // at most, with fans at a share of their speed
-			return inletC + float64(askedW*(in.RFixKPerW+in.RFlowKPerW*math.Pow(share*a.density()/air.StandardDensityKgPerM3, -in.FlowExponent)))
+			return inletC + float64(askedW*in.KPerW(share, a.density()/air.StandardDensityKgPerM3))
 		}
 		if warmC(1) >= at.limit-1 {
 			fans.calm = false
@@ -317,13 +318,19 @@ func fastestShare(f *air.Fans, warmC func(share float64) float64) float64 {
 	return high
 }
 
-// inward reports a radiator that air comes in through, whatever pressure the other ways make.
+// inward reports a radiator that air comes in through, whatever pressure the other ways make: so much of it that no more than a two-thousandth
+// of its heat goes out against it, as the still air does.
 func inward(ways []way) bool {
-	i := slices.IndexFunc(ways, func(w way) bool { return w.radiator })
+	i := slices.IndexFunc(ways, func(w way) bool { return w.sections > 0 })
+	w := &ways[i]
 	var others chamber
 	others.gauge(slices.Concat(ways[:i], ways[i+1:]))
-	return ways[i].in && ways[i].low > others.most
+	leastM3PerS := 4 * float64(w.sections) * air.StillM3PerS
+	return w.in && w.low-others.most > leastM3PerS*leastM3PerS*w.impedance
 }
+
+// inwardShare is how much of a radiator's heat comes in at least where it is inward.
+const inwardShare = 0.9995
 
 // looped is how warm a processor in a loop is at most, °C, in a case of one chamber, unless it stays under the temperature of coolant from
 // which on the fans of the radiator turn at full speed; +Inf where that is not known, as in two.
@@ -344,9 +351,7 @@ func (a *airing) looped(in *air.Consumer, askedW float64) float64 {
 			continue
 		}
 		m3PerS := math.Sqrt(drivePa / w.impedance)
-		n := float64(r.Sections)
-		ua := n * r.UAWPerK * math.Pow(density/air.StandardDensityKgPerM3*m3PerS/(n*r.FlowM3PerS), r.Exponent)
-		x := r.Arrangement.Exchange(ua, density*air.CpJPerKgK*m3PerS, m.air.Loops[r.Loop].CapacityWPerK)
+		x := r.Arrangement.Exchange(r.ConductsWPerK(m3PerS, density/air.StandardDensityKgPerM3), density*air.CpJPerKgK*m3PerS, m.air.Loops[r.Loop].CapacityWPerK)
 		return max(coolantFullC, a.roomC+a.riseK+(askedW+m.pumpW)/x.ConductanceWPerK) + float64(askedW*in.RFixKPerW)
 	}
 	return math.Inf(1)
@@ -375,7 +380,7 @@ func (a *airing) breathesLess(zone int, m3PerS float64, throughPlate bool, fans 
 		add(opening{w.impedance, w.inPa(draught), w.outPa(draught)})
 	}
 	if zone == boardZone && a.supply.path >= 0 {
-		w := a.strongest()
+		w := &a.strongest().way
 		add(opening{w.impedance, w.inPa(draught), w.outPa(draught)})
 	}
 	for _, impedance := range c.plates {
@@ -411,8 +416,8 @@ func (a *airing) breathesLess(zone int, m3PerS float64, throughPlate bool, fans 
 	return false
 }
 
-// strongest is the way through the supplies that carry what the parts ask.
-func (a *airing) strongest() *way {
+// strongest is the way through the supplies that carry what the parts ask, and what one of them loses.
+func (a *airing) strongest() *fed {
 	for len(a.fed) <= a.load {
 		a.fed = append(a.fed, fed{mostW: -1})
 	}
@@ -420,9 +425,12 @@ func (a *airing) strongest() *way {
 	if at.mostW != a.mostW {
 		m, leastW := &a.model, a.partsW()
 		mostW := leastW + m.fansW() + a.mostW
-		*at = fed{a.mostW, a.throughSupply(a.supplies.atBest(m.b.Layout, leastW, mostW, mostW).fan)}
+		*at = fed{mostW: a.mostW, way: a.throughSupply(a.supplies.atBest(m.b.Layout, leastW, mostW, mostW).fan)}
+		if a.warmsInlet {
+			at.lossW = a.supplies.lossW(mostW)
+		}
 	}
-	return &at.way
+	return at
 }
 
 // partsW is what the parts of the core ask, W.

@@ -66,8 +66,7 @@ func (a *airing) leastPW(supplyPW func(loadW float64) float64) float64 {
 		askedW := between(c.rest, c.most, share(a.asked, c.seat))
 		turning := func(inlet float64) float64 {
 			return heard(c.sound, slowest(&in.Fans, func(share float64) float64 {
-				flow := max(air.StillShare, share) * a.density() / air.StandardDensityKgPerM3
-				return a.roomC + float64(inlet*rise[in.Zone]) + float64(askedW*(in.RFixKPerW+in.RFlowKPerW*math.Pow(flow, -in.FlowExponent)))
+				return a.roomC + float64(inlet*rise[in.Zone]) + float64(askedW*in.KPerW(share, a.density()/air.StandardDensityKgPerM3))
 			}))
 		}
 		free[i], cooler[i] = turning(a.inletShare(in)), turning(in.Beta)
@@ -95,11 +94,14 @@ func (a *airing) leastPW(supplyPW func(loadW float64) float64) float64 {
 // as much warmer than the room as the radiator's share of all heat in the chamber makes the chamber.
 func (a *airing) inletShare(in *air.Consumer) float64 {
 	c := &a.model.parts[0]
-	if !a.warmsInlet {
+	if !a.warmsInlet || math.IsInf(a.mostW, 1) {
 		return in.Beta
 	}
-	radiatorW := between(c.rest, c.most, a.asked.Processor) + a.pumpW
+	radiatorW := inwardShare * (between(c.rest, c.most, a.asked.Processor) + a.pumpW)
 	allW := a.partsW() + a.mostW + a.fansW()
+	if a.supply.path >= 0 {
+		allW += a.strongest().lossW // some of it stays in the case where its fan stands still
+	}
 	return in.Beta + float64((1-in.Beta)*radiatorW/allW)
 }
 
@@ -144,7 +146,7 @@ func (a *airing) coolantC(share float64, rise [2]float64) float64 {
 		if r.Sections == 0 {
 			continue
 		}
-		drivePa, pull, n := share*share*path.Fans.Fan.ShutoffPa, hotDraught*math.Abs(path.HeightM), float64(r.Sections)
+		drivePa, pull := share*share*path.Fans.Fan.ShutoffPa, hotDraught*math.Abs(path.HeightM)
 		with, against := drivePa-leastPa+pull, mostPa-drivePa+pull
 		inC := a.roomC
 		if path.Direction == air.Exhaust {
@@ -153,10 +155,9 @@ func (a *airing) coolantC(share float64, rise [2]float64) float64 {
 				inC += rise[path.Zone]
 			}
 		}
-		still := n * air.StillM3PerS
+		still := float64(r.Sections) * air.StillM3PerS
 		m3PerS := math.Sqrt(math.Hypot(max(with, against, 0)/path.Impedance(), still*still))
-		ua := n * r.UAWPerK * math.Pow(density/air.StandardDensityKgPerM3*m3PerS/(n*r.FlowM3PerS), r.Exponent)
-		takesWPerK += r.Arrangement.Exchange(ua, density*air.CpJPerKgK*m3PerS, m.air.Loops[r.Loop].CapacityWPerK).ConductanceWPerK
+		takesWPerK += r.Arrangement.Exchange(r.ConductsWPerK(m3PerS, density/air.StandardDensityKgPerM3), density*air.CpJPerKgK*m3PerS, m.air.Loops[r.Loop].CapacityWPerK).ConductanceWPerK
 		airC = min(airC, inC)
 	}
 	c := &m.parts[0]
