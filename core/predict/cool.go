@@ -21,7 +21,7 @@ func (w *Warmth) DrivesCool(load int) bool {
 	return w.under(load, w.core.Day(), func(s *state) bool {
 		for i := range w.drives {
 			d := &w.drives[i]
-			if len(d.missing) > 0 || s.inletC(d.beta)+d.risenK(&w.core.loads[load]) > d.limit-slackK {
+			if len(d.missing) > 0 || s.warmsFrom > d.beta || s.inletC(d.beta)+d.risenK(&w.core.loads[load]) > d.limit-slackK {
 				return false
 			}
 		}

@@ -109,7 +109,7 @@ func (f *Forecast) least(run func(*Forecast) *Run) []*Run {
 		list = append(list, run(f.turning()))
 	}
 	for _, r := range list {
-		if !r.free() || !r.warmsFaster() || !r.warmsInlets() {
+		if !r.free() || !r.steady() {
 			return nil
 		}
 	}
@@ -234,14 +234,14 @@ func (r *Run) warmsFaster() bool {
 	return r.forecast.model.chambers() == 1 || r.Cooling[len(r.Cooling)-1].RPM.Expected == 0 || r.blown()*r.HeatInW <= r.inM3PerS()
 }
 
-// warmsInlets reports that with the mixed air the air at every part grows warmer too. Where room air alone comes in it does;
-// where a radiator warms what comes in, that falls as more comes, and the mixed part of a part's air, half at least, must rise
-// by more. With F, R the rise of fresh and mixed air, a watt is dR·(A + c·R·G) ÷ (1 − c·R·g), G and g what follows a kelvin and
-// a watt, A = heat ÷ R; wanted is β·dR > (1 − β)·dF. G counts free flows, about twice what a case lets through.
-func (r *Run) warmsInlets() bool {
+// warmsFrom is the least share of mixed air in what a part or a drive breathes with which that grows warmer with the mixed air. Where room
+// air alone comes in it always does; where a radiator warms what comes in, that falls as more comes, and the mixed part of a part's air must
+// rise by more. With F, R the rise of fresh and mixed air, a watt is dR·(A + c·R·G) ÷ (1 − c·R·g), G and g what follows a kelvin and
+// a watt, A = heat ÷ R; wanted is β·dR ≥ (1 − β)·dF. G counts free flows, about twice what a case lets through.
+func (r *Run) warmsFrom() (beta float64) {
 	m := &r.forecast.model
 	if m.b.Cooler.Liquid == nil || !intakes(m.b.Face) {
-		return true
+		return 0
 	}
 	heatPerM3 := air.StandardDensityKgPerM3 * air.CpJPerKgK
 	q, rise := r.inM3PerS(), r.Zones[boardZone].RiseK.Expected
@@ -249,8 +249,20 @@ func (r *Run) warmsInlets() bool {
 	perK, perW := m.followed(), r.blown()
 	left := 1 - heatPerM3*rise*perW
 	if q <= 0 || rise <= 0 || left <= 0 {
-		return false
+		return math.Inf(1)
 	}
 	wattsPerK := (r.HeatInW/rise + heatPerM3*rise*perK) / left
-	return betaBay >= (1-betaBay)*fresh/q*(perK+perW*wattsPerK)
+	falls := fresh / q * (perK + perW*wattsPerK) // of what comes in, to a kelvin of mixed air
+	return falls / (1 + falls)
+}
+
+// mixed is the least share of mixed air in what a part under air breathes.
+func (m *model) mixed() float64 {
+	least := 1.0
+	for i := range m.parts {
+		if in := &m.air.Consumers[m.parts[i].index]; in.Medium != air.ToCoolant {
+			least = min(least, in.Beta)
+		}
+	}
+	return least
 }

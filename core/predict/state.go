@@ -6,6 +6,7 @@ type state struct {
 	steady       bool      // it rests, and more heat leads to air no cooler
 	free         bool      // no part is at its limit
 	airC, freshC float64   // in the board's chamber, and as it comes in
+	warmsFrom    float64   // see Run
 	cardC        float64   // in the card's, where there is one
 	kept         float64   // the least share of speed that a part keeps
 	coolsKPerW   float64   // by which a watt more may cool the air, at most, in one chamber, as long as no part comes to its limit
@@ -63,7 +64,7 @@ func (f *Forecast) state(k stateKey) *state {
 	s := &state{}
 	if r.Err == nil && len(r.Missing) == 0 {
 		*s = state{
-			rests: true, steady: r.steady(), free: r.free(), airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, kept: 1,
+			rests: true, steady: r.steady(), free: r.free(), airC: r.Zones[boardZone].AirC.Expected, freshC: r.freshC, warmsFrom: r.warmsFrom(), kept: 1,
 			coolsKPerW: r.coolsKPerW(), heldW: r.Parts[0].HeldW.Expected, dcW: r.DCW.Expected, asksW: r.asksW(), turns: r.Cooling[len(r.Cooling)-1].RPM.Expected > 0,
 		}
 		if s.heard = k.day == Ordinary && len(r.Unheard) == 0; s.heard {
@@ -100,4 +101,6 @@ func (f *Forecast) state(k stateKey) *state {
 // In two chambers, as long as no part is at its limit, the air of either follows the other's by less than one for one, for most of
 // it comes from outside: were the board's cooler, so would the card's be or hardly warmer, and it comes to the same. The card's may
 // well grow cooler, and fans slower that follow the warmer of the two.
-func (r *Run) steady() bool { return r.warmsFaster() && r.warmsInlets() }
+func (r *Run) steady() bool {
+	return r.warmsFaster() && r.warmsFrom() <= r.forecast.model.mixed()
+}

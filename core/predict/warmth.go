@@ -94,7 +94,7 @@ func (w *Warmth) DriveOver(load int, tier build.Seat) bool {
 			continue
 		}
 		over := func(s *state) bool {
-			return s.inletC(d.beta)+d.risenK(&w.core.loads[load]) > d.limit+slackK
+			return s.warmsFrom <= d.beta && s.inletC(d.beta)+d.risenK(&w.core.loads[load]) > d.limit+slackK
 		}
 		if w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.settle(over) }) {
 			return true
@@ -113,7 +113,7 @@ func (w *Warmth) DriveOverAnywhere(load int) bool {
 		limitC, known := LimitC(d.part)
 		over := func(s *state) bool {
 			c, ok := coolest(w.build.Board, d.part, s.inletC(d.beta), w.core.loads[load].Drives)
-			return ok && c > limitC+slackK
+			return ok && s.warmsFrom <= d.beta && c > limitC+slackK
 		}
 		if known && w.settles(load, w.core.Day(), func(x *bounds) (yes, no bool) { return x.settle(over) }) {
 			return true
