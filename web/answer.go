@@ -157,6 +157,7 @@ type Trial struct {
 type Tried struct {
 	Part       string
 	Name       string
+	Count      int
 	Face       string
 	Layout     string
 	LayoutName string `json:"layout_name"`

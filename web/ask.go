@@ -27,6 +27,7 @@ type args struct {
 type change struct {
 	Seat   string `json:"seat"`
 	Part   string `json:"part"`
+	Count  int    `json:"count,omitempty"`
 	Face   string `json:"face,omitempty"`
 	Layout string `json:"layout,omitempty"`
 	Plate  int    `json:"plate,omitempty"`
@@ -222,12 +223,12 @@ func (d *Desk) fetchEquals() {
 
 // choose puts a part of the list into its seat.
 func (d *Desk) choose(seat string, t Tried) {
-	d.do(change{seat, t.Part, t.Face, t.Layout, t.Plate, false}, nil)
+	d.do(change{seat, t.Part, t.Count, t.Face, t.Layout, t.Plate, false}, nil)
 }
 
 // fill puts another filling into a seat.
 func (d *Desk) fill(seat string, i Instead) {
-	d.do(change{seat, i.Part, i.Face, i.Layout, i.Plate, false}, nil)
+	d.do(change{seat, i.Part, i.Count, i.Face, i.Layout, i.Plate, false}, nil)
 }
 
 // own says that the customer has a part of the build already, or that they have not, in the build and in the brief.

@@ -40,7 +40,7 @@ type Step struct {
 // Instead is another filling of a seat.
 type Instead struct {
 	Part, Name, Face, Layout string
-	Plate                    int
+	Count, Plate             int
 }
 
 // Moved is one outcome before and after.

@@ -121,7 +121,7 @@ func (t *TrialList) row(p Tried) app.UI {
 		app.Span().Class("tried-whole").Text(whole),
 		app.Span().Class("tried-price").Text(signed(p.Change)),
 		app.If(sits, app.Span().Class("tried-here").Text("in it now")).
-			Else(app.Button().Type("button").Text("put in").Aria("label", "Put in "+name).OnClick(t.onChoose(p), t.Seat, p.Part, p.Face, p.Layout, p.Plate)),
+			Else(app.Button().Type("button").Text("put in").Aria("label", "Put in "+name).OnClick(t.onChoose(p), t.Seat, p.Part, p.Count, p.Face, p.Layout, p.Plate)),
 		app.If(p.Why != "", app.P().Class("tried-why").Text(p.Fails+": "+p.Why+".")),
 		t.reason(p, state),
 	)
@@ -158,7 +158,7 @@ func (t *TrialList) fitting() app.UI {
 				app.Span().Class("tried-name").Text(p.way()),
 				app.Span().Class("tried-price").Text(""),
 				app.If(p.Sits, app.Span().Class("tried-here").Text("as it is now")).
-					Else(app.Button().Type("button").Text("fit it so").Aria("label", "Fit it: "+p.way()).OnClick(t.onChoose(p), t.Seat, p.Part, p.Face, p.Layout, p.Plate)),
+					Else(app.Button().Type("button").Text("fit it so").Aria("label", "Fit it: "+p.way()).OnClick(t.onChoose(p), t.Seat, p.Part, p.Count, p.Face, p.Layout, p.Plate)),
 				app.If(p.Why != "", app.P().Class("tried-why").Text(p.Fails+": "+p.Why+".")),
 			)
 		})),
@@ -174,7 +174,10 @@ func (t *Tried) way() string {
 	if t.Layout != "" {
 		words = append(words, fmt.Sprintf("plate at position %d", t.Plate))
 	}
-	if t.Face != "" {
+	switch {
+	case t.Face != "" && t.Count > 1:
+		words = append(words, fmt.Sprintf("%d on the %s", t.Count, t.Face))
+	case t.Face != "":
 		words = append(words, "on the "+t.Face)
 	}
 	return strings.Join(words, ", ")

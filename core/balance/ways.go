@@ -11,7 +11,8 @@ import (
 // options lists the ways to fill one seat of a build from a stock, the empty seat among them where a build may do without:
 // every article, as often as a workshop would fit it there (kits of memory and drives of a tier once and twice, one drive to boot from)
 // or as often as it is fitted now, in every mounting its case and layout offer. A seat that takes several
-// different articles is tried empty and, for screens, with as many of one kind as it holds now.
+// different articles is tried empty and, for screens, with as many of one kind as it holds now, for fans on one face, unless there are
+// some on several.
 func options(stock *part.Stock, b *build.Build, s build.Seat) []build.Option {
 	var list []build.Option
 	if !slices.Contains(build.Compulsory(), s) {
@@ -21,7 +22,14 @@ func options(stock *part.Stock, b *build.Build, s build.Seat) []build.Option {
 	switch s {
 	case build.Services:
 		return nil
-	case build.Fans, build.Cards:
+	case build.Fans:
+		for _, f := range stock.Fans {
+			if len(b.Fans) < 2 && b.Layout != nil {
+				list = append(list, build.FanOptions(f, b.Layout.FanPlaces)...)
+			}
+		}
+		return list
+	case build.Cards:
 		return list
 	case build.Memory:
 		most = max(2, b.Kits)

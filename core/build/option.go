@@ -127,15 +127,26 @@ func CoolerOptions(c *part.Cooler, l *part.Layout) []Option {
 	return list
 }
 
-// FanOptions lists the ways to add one pack of a fan: on each face that takes fans.
-func FanOptions(f *part.Fan, l *part.Layout) []Option {
-	count := int(f.Pack.Or(1))
-	if l == nil || len(l.FanPlaces) == 0 {
-		return []Option{{Seat: Fans, Part: f, Count: count}}
-	}
+// FanOptions lists the ways to add a fan to a case with some places for fans: on each face whose place has its holes, as many as come in
+// a pack, or as there is room for, and each number from there to what there is room for. Where no place has its holes it is a pack
+// on the first face, or on none, which the rules then say.
+func FanOptions(f *part.Fan, places []part.FanPlace) []Option {
+	pack := int(f.Pack.Or(1))
 	var list []Option
-	for _, p := range l.FanPlaces {
-		list = append(list, Option{Seat: Fans, Part: f, Count: count, Face: p.Face})
+	for i := range places {
+		p := &places[i]
+		if room := int(p.Fans.Or(1)); p.Takes(f.Holes.Or(0)) {
+			for n := min(pack, room); n <= room; n++ {
+				list = append(list, Option{Seat: Fans, Part: f, Count: n, Face: p.Face})
+			}
+		}
+	}
+	if list == nil {
+		none := Option{Seat: Fans, Part: f, Count: pack}
+		if len(places) > 0 {
+			none.Face = places[0].Face
+		}
+		return []Option{none}
 	}
 	return list
 }

@@ -1,6 +1,10 @@
 package part
 
-import "slipfit/core/unit"
+import (
+	"slices"
+
+	"slipfit/core/unit"
+)
 
 // Case is an enclosure with one or more layouts.
 type Case struct {
@@ -144,6 +148,11 @@ type FanPlace struct {
 	FanSizes  []unit.Length            `json:"fan_sizes_mm" min:"1" range:"40..220" doc:"Fan sizes whose hole pattern it carries."`
 	Fans      unit.Figure[unit.Whole]  `json:"fans,omitzero" range:"1..8" doc:"Fans it takes, of its largest size."`
 	Thickness unit.Figure[unit.Length] `json:"thickness_mm,omitzero" range:"8..80" doc:"Thickest fan."`
+}
+
+// Takes reports a place that has holes so far apart.
+func (p *FanPlace) Takes(pitch unit.Length) bool {
+	return slices.ContainsFunc(p.FanSizes, func(size unit.Length) bool { return HolePitch(size) == pitch })
 }
 
 // BayForm is a drive form factor with a bay.

@@ -26,7 +26,7 @@ type Choice struct {
 	Count  int                     // 0 leaves the number open
 	Layout string                  // for a case; empty leaves the layout open
 	Plate  unit.Figure[unit.Whole] // for a case; missing leaves the step open
-	Face   part.Face               // for a liquid cooler; empty leaves the face open
+	Face   part.Face               // for a liquid cooler and for fans; empty leaves the face open
 	Owned  bool                    // the customer has it already, so it costs nothing
 }
 
@@ -51,6 +51,11 @@ func Choices(b *build.Build, open build.Set) []Choice {
 		}
 	}
 	return list
+}
+
+// loose reports fans of which it is left open how many there are, or on which face.
+func (c *Choice) loose() bool {
+	return c.Seat == build.Fans && c.Part != "" && (c.Count == 0 || c.Face == "")
 }
 
 // admits reports an option that a choice allows.

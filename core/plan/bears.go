@@ -59,7 +59,7 @@ func (p *Problem) borne(r *rule.Rule) *bearing {
 		}
 		if c := p.colOf[s]; c >= 0 {
 			of := p.index.brings(p, p.cols[c])
-			x.seats[c] = &bringing{w, of, len(of) / len(p.cols[c].options)}
+			x.seats[c] = &bringing{w, of, len(w.least)}
 		}
 	}
 	return x

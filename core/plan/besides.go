@@ -64,7 +64,7 @@ func (p *Problem) warming(s build.Seat) *warming {
 	if p.warms[s] != nil {
 		return p.warms[s]
 	}
-	w := &warming{}
+	w, n := &warming{}, len(predict.Asked(p.ask.Needs))+1
 	see := func(these []int64) {
 		if w.least == nil {
 			w.least, w.most = slices.Clone(these), slices.Clone(these)
@@ -84,13 +84,11 @@ func (p *Problem) warming(s build.Seat) *warming {
 	} else {
 		col := p.cols[c]
 		all := p.index.brings(p, col)
-		n := len(all) / len(col.options)
 		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
 			see(all[o*n : o*n+n])
 		}
 	}
 	if w.least == nil { // nothing is left that could fill it
-		n := len(predict.Asked(p.ask.Needs)) + 1
 		w.least, w.most = make([]int64, n), make([]int64, n)
 	}
 	p.warms[s] = w

@@ -75,7 +75,7 @@ func smallStock(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 		Boards: sample(r, all.Boards, r.IntN(4)), Processors: sample(r, all.Processors, r.IntN(4)),
 		Memory: sample(r, all.Memory, r.IntN(4)), Coolers: sample(r, all.Coolers, r.IntN(3)),
 		Graphics: sample(r, all.Graphics, r.IntN(4)), Supplies: sample(r, all.Supplies, r.IntN(4)),
-		Drives: sample(r, all.Drives, r.IntN(3)), Monitors: sample(r, all.Monitors, 1), Cards: sample(r, all.Cards, r.IntN(2)),
+		Drives: sample(r, all.Drives, r.IntN(3)), Monitors: sample(r, all.Monitors, 1), Cards: sample(r, all.Cards, r.IntN(2)), Fans: sample(r, all.Fans, r.IntN(2)),
 	}
 	s.Cases = sample(r, slices.DeleteFunc(slices.Clone(all.Cases), func(c *part.Case) bool { return len(build.CaseOptions(c)) > 7 }), r.IntN(2))
 	gap := r.IntN(24)

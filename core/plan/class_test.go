@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"reflect"
@@ -93,14 +94,16 @@ func (w copyist) option(o build.Option) string {
 		decided["Build.Kits"] = o.Count
 	case build.Boot, build.Cache, build.Archive:
 		decided["Storage.Count"] = o.Count
+	case build.Fans:
+		decided["FanSet.Count"], decided["FanSet.Face"] = o.Count, o.Face
 	case build.Cards:
 		decided["CardSet.Count"] = o.Count
 	case build.Screens:
 		decided["ScreenSet.Count"] = o.Count
 	}
-	for field, figure := range decided {
+	for _, field := range slices.Sorted(maps.Keys(decided)) {
 		if slices.Contains(w.reads, field) {
-			text += fmt.Sprintf("<%v>", figure)
+			text += fmt.Sprintf("<%v>", decided[field])
 		}
 	}
 	return text

@@ -27,8 +27,8 @@ type din struct {
 
 // heardPick is a core at a load.
 type heardPick struct {
-	load                                 int
-	housing, processor, graphics, supply int32
+	load                                       int
+	housing, fans, processor, graphics, supply int32
 }
 
 // choir is what a core comes to with each of some supplies, and at least with any; nothing is said where it has none.
@@ -164,13 +164,14 @@ func (s *search) affordable(x *openings, c int) iter.Seq[offered] {
 // quietEnough reports that what is open may leave the core that is decided under the level allowed, within what it may cost.
 func (s *search) quietEnough(x openings) bool {
 	housing, cased := s.pickOf(build.Case, x.d)
+	fans, aired := s.pickOf(build.Fans, x.d)
 	processor, worked := s.pickOf(build.Processor, x.d)
 	graphics, drawn := s.pickOf(build.Graphics, x.d)
-	if _, fed := s.pickOf(build.Supply, x.d); fed || !cased || !worked || !drawn || s.watch.ended {
+	if _, fed := s.pickOf(build.Supply, x.d); fed || !cased || !aired || !worked || !drawn || s.watch.ended {
 		return true
 	}
 	for _, load := range s.din.loads {
-		if !s.quietAt(&x, heardPick{load, int32(housing), int32(processor), int32(graphics), 0}) {
+		if !s.quietAt(&x, heardPick{load, int32(housing), int32(fans), int32(processor), int32(graphics), 0}) {
 			s.blameDin(x.d)
 			return false
 		}
@@ -279,9 +280,9 @@ func (s *search) pose(k heardPick) {
 	p := s.p
 	p.watch.poll(predicting)
 	p.lone = s.din.asks.base
-	for i, seat := range [...]build.Seat{build.Case, build.Processor, build.Graphics} {
+	for i, seat := range [...]build.Seat{build.Case, build.Fans, build.Processor, build.Graphics} {
 		if c := p.colOf[seat]; c >= 0 {
-			p.lone.Set(p.cols[c].options[[...]int32{k.housing, k.processor, k.graphics}[i]])
+			p.lone.Set(p.cols[c].options[[...]int32{k.housing, k.fans, k.processor, k.graphics}[i]])
 		}
 	}
 	p.view.Build = &p.lone

@@ -10,8 +10,8 @@ import (
 // sequence is the order in which seats are decided, and the order in which ties are broken: the seats that most others
 // must match first, those that take what is left last.
 var sequence = [...]build.Seat{
-	build.Processor, build.Board, build.Graphics, build.Case, build.Cards, build.Cooler, build.Memory, build.Boot,
-	build.Cache, build.Archive, build.Screens, build.Fans, build.UPS, build.Supply,
+	build.Processor, build.Board, build.Graphics, build.Case, build.Fans, build.Cards, build.Cooler, build.Memory, build.Boot,
+	build.Cache, build.Archive, build.Screens, build.UPS, build.Supply,
 }
 
 // frame is what a bound is built on: the order of columns, and for each the earlier one it hangs on. What a column costs at
@@ -26,16 +26,20 @@ type frame struct {
 	top   [][]int64   // by column and option: the most it is worth by itself and by those
 }
 
-// usual is the order in which columns are decided. A column named is put first.
+// usual is the order in which columns are decided. A column named is put first, and after fans the case, for few cases have room for them.
 func (p *Problem) usual(head int) []int {
 	order := make([]int, 0, len(p.cols))
-	if head >= 0 {
-		order = append(order, head)
-	}
-	for _, s := range sequence {
-		if c := p.colOf[s]; c >= 0 && c != head {
+	put := func(c int) {
+		if c >= 0 && !slices.Contains(order, c) {
 			order = append(order, c)
 		}
+	}
+	put(head)
+	if head >= 0 && head == p.colOf[build.Fans] {
+		put(p.colOf[build.Case])
+	}
+	for _, s := range sequence {
+		put(p.colOf[s])
 	}
 	return order
 }

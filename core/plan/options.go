@@ -25,7 +25,7 @@ func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 	picky := ask.picky()
 	for s := range build.Seat(build.Seats) {
 		kept := slices.DeleteFunc(slices.Clone(ask.Keep), func(c Choice) bool { return c.Seat != s })
-		if !s.Single() && len(kept) > 0 {
+		if !s.Single() && len(kept) > 0 && !kept[0].loose() {
 			settle(x.stock, base, kept)
 			continue
 		}
@@ -144,6 +144,8 @@ func offer(stock *part.Stock, s build.Seat, counts []int) []build.Option {
 		if counts[0] > 0 {
 			return several(s, stock.Monitors, counts)
 		}
+	case build.Fans:
+		return append(empty, fans(stock)...)
 	case build.UPS:
 		return append(empty, singly(s, stock.UPS)...)
 	}
@@ -233,6 +235,32 @@ func coolers(stock *part.Stock) []build.Option {
 		}
 		for _, f := range faces {
 			list = append(list, build.Option{Seat: build.Cooler, Part: c, Count: 1, Face: f})
+		}
+	}
+	return list
+}
+
+// fans are the case fans, of one article on one face, as many as there is room for in some layout or fewer.
+func fans(stock *part.Stock) []build.Option {
+	var places []part.FanPlace // none twice, whatever is thick enough
+	for _, c := range stock.Cases {
+		for i := range c.Layouts {
+			for _, p := range c.Layouts[i].FanPlaces {
+				if !slices.ContainsFunc(places, func(q part.FanPlace) bool {
+					return p.Face == q.Face && p.Fans == q.Fans && slices.Equal(p.FanSizes, q.FanSizes)
+				}) {
+					places = append(places, p)
+				}
+			}
+		}
+	}
+	var list []build.Option
+	for _, f := range byID(stock.Fans) {
+		first := len(list)
+		for _, o := range build.FanOptions(f, places) {
+			if !slices.Contains(list[first:], o) {
+				list = append(list, o)
+			}
 		}
 	}
 	return list

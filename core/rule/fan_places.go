@@ -79,8 +79,7 @@ func (v *View) fanCount(face part.Face, place *part.FanPlace) {
 // fanPlace is the layout's place on a face that carries the hole pitch; nil where there is none.
 func (v *View) fanPlace(face part.Face, pitch unit.Length) *part.FanPlace {
 	for i := range v.Layout.FanPlaces {
-		p := &v.Layout.FanPlaces[i]
-		if p.Face == face && slices.ContainsFunc(p.FanSizes, func(size unit.Length) bool { return part.HolePitch(size) == pitch }) {
+		if p := &v.Layout.FanPlaces[i]; p.Face == face && p.Takes(pitch) {
 			return p
 		}
 	}

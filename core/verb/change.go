@@ -11,7 +11,8 @@ import (
 // Change is one thing about a build done otherwise: the part in a seat, how it is fitted, or whose it is.
 type Change struct {
 	Seat   string `json:"seat"`
-	Part   string `json:"part"` // empty to leave the seat empty
+	Part   string `json:"part"`            // empty to leave the seat empty
+	Count  int    `json:"count,omitempty"` // how many; 0 for as many as are offered first
 	Face   string `json:"face,omitempty"`
 	Layout string `json:"layout,omitempty"`
 	Plate  int    `json:"plate,omitempty"`
@@ -30,7 +31,7 @@ func (w *Bench) Change(ctx context.Context, file Document, asked *Document, c Ch
 	if err != nil {
 		return nil, err
 	}
-	if c.Part != sitting(b, seat) || c.Face != "" || c.Layout != "" {
+	if c.Part != sitting(b, seat) || c.Count != 0 || c.Face != "" || c.Layout != "" {
 		o, ok := find(w.ways(seat, b), c)
 		if !ok {
 			return nil, fmt.Errorf("%s: the stock has no part %q that is fitted so", seat.Title(), c.Part)
@@ -47,7 +48,7 @@ func (w *Bench) Change(ctx context.Context, file Document, asked *Document, c Ch
 func find(all [][]build.Option, c Change) (build.Option, bool) {
 	for _, ways := range all {
 		for _, o := range ways {
-			if o.ID() == c.Part && string(o.Face) == c.Face && o.Plate == c.Plate && (o.Layout == nil || o.Layout.ID == c.Layout) {
+			if o.ID() == c.Part && string(o.Face) == c.Face && o.Plate == c.Plate && (c.Count == 0 || o.Count == c.Count) && (o.Layout == nil || o.Layout.ID == c.Layout) {
 				return o, true
 			}
 		}
@@ -56,7 +57,7 @@ func find(all [][]build.Option, c Change) (build.Option, bool) {
 }
 
 // Ways is every way of fitting the part that sits in a seat: each layout and plate position of a case, each face for a
-// radiator or fans. It is empty where nothing sits there or there is no choice.
+// radiator, each number of fans on each face. It is empty where nothing sits there or there is no choice.
 func (w *Bench) Ways(file Document, asked *Document, seatName string) (*Trial, error) {
 	seat, ok := build.Named(seatName)
 	if !ok {

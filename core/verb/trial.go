@@ -25,6 +25,7 @@ type Trial struct {
 type Tried struct {
 	ID     string        `json:"part"` // empty for the empty seat
 	Name   string        `json:"name"`
+	Count  int           `json:"count,omitempty"`
 	Face   string        `json:"face,omitempty"`
 	Layout string        `json:"layout,omitempty"`
 	Named  string        `json:"layout_name,omitempty"`
@@ -40,7 +41,7 @@ type Tried struct {
 
 // Try puts every part of a seat into the build on trial and proves each, so that a person who looks for another part
 // sees beforehand which go in, what they cost and why the others do not. Cases are tried in each layout and plate
-// position, radiators on each face; the first that stands is kept, or the first of all.
+// position, radiators on each face, fans in each number on each face; the first that stands is kept, or the first of all.
 func (w *Bench) Try(file Document, asked *Document, seatName string) (*Trial, error) {
 	seat, ok := build.Named(seatName)
 	if !ok {
@@ -69,7 +70,7 @@ func try(b *build.Build, n *brief.Needs, ways []build.Option, before unit.Money)
 		b.Set(o)
 		p := rule.Prove(b, n)
 		t := Tried{
-			ID: o.ID(), Name: "none", Face: string(o.Face), Plate: o.Plate, Price: o.Price().Q(),
+			ID: o.ID(), Name: "none", Count: o.Count, Face: string(o.Face), Plate: o.Plate, Price: o.Price().Q(),
 			Change: (b.Price() - before).Q(), Stands: p.Stands(), Worth: p.Worth,
 		}
 		if o.Part != nil {
@@ -118,6 +119,10 @@ func (w *Bench) ways(seat build.Seat, b *build.Build) [][]build.Option {
 	case build.Archive:
 		count = max(b.Archive.Count, 1)
 	}
+	var places []part.FanPlace
+	if b.Layout != nil {
+		places = b.Layout.FanPlaces
+	}
 	for _, p := range build.Shelf(w.Stock, seat) {
 		switch p := p.(type) {
 		case *part.Case:
@@ -125,7 +130,7 @@ func (w *Bench) ways(seat build.Seat, b *build.Build) [][]build.Option {
 		case *part.Cooler:
 			all = append(all, build.CoolerOptions(p, b.Layout))
 		case *part.Fan:
-			all = append(all, build.FanOptions(p, b.Layout))
+			all = append(all, build.FanOptions(p, places))
 		default:
 			all = append(all, []build.Option{{Seat: seat, Part: p, Count: count}})
 		}

@@ -246,3 +246,62 @@ func TestStepsUpAndDown(t *testing.T) {
 	}
 	b.clean(s.url)
 }
+
+func TestFansAreAddedAndFitted(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.visit(s.url)
+	b.startFrom("game-maker")
+	b.plan()
+	want := native[struct {
+		Seats []struct {
+			Parts []struct {
+				Part, State string
+				Price       *quantity
+			}
+		}
+	}](t, "choices", map[string]any{"brief": brief(t, "game-maker"), "seat": "fans"}).Seats[0].Parts
+	b.press("change-fans")
+	b.until(`document.getElementById('open-settled')`)
+	eval[bool](b, `document.getElementById('trial-fails').open = true`)
+	b.until(fmt.Sprintf(`document.querySelectorAll('#trial .tried:not([data-way])').length === %d && %s`, len(want), laid))
+	shown := eval[map[string]string](b, `Object.fromEntries([...document.querySelectorAll('#trial .tried:not([data-way])')].map(e => [e.dataset.part, e.querySelector('.tried-whole').textContent]))`)
+	for _, p := range want {
+		if p.State == "infeasible" {
+			require.Equal(t, "in no machine", shown[p.Part])
+		} else {
+			require.Equal(t, "from "+p.Price.Text, shown[p.Part])
+		}
+	}
+
+	// One is put in, then two on a face with room for them.
+	fans := func() (count int, face string) {
+		var build struct {
+			Seats []struct {
+				Seat, Face string
+				Count      int
+			}
+		}
+		require.NoError(t, json.Unmarshal(b.job().Build, &build))
+		for _, seat := range build.Seats {
+			if seat.Seat == "fans" {
+				count, face = seat.Count, seat.Face
+			}
+		}
+		return count, face
+	}
+	eval[bool](b, `(document.querySelector('#trial .tried[data-stands="true"]:not([data-part=""]) button').click(), true)`)
+	b.until(`document.querySelector('.part[data-seat="fans"]')`)
+	b.drawn()
+	count, _ := fans()
+	require.Equal(t, 1, count)
+	b.until(`document.querySelector('#trial .tried[data-way^="2 on the "]')`)
+	way := eval[string](b, `document.querySelector('#trial .tried[data-way^="2 on the "][data-stands="true"]').dataset.way`)
+	b.pictures("fans")
+	eval[bool](b, `(document.querySelector('#trial .tried[data-way=`+quoted(t, way)+`] button').click(), true)`)
+	b.until(`document.querySelector('.part[data-seat="fans"] .part-name').textContent.startsWith('2 × ')`)
+	b.drawn()
+	count, face := fans()
+	require.Equal(t, 2, count)
+	require.Equal(t, way, "2 on the "+face)
+	b.clean(s.url)
+}
