@@ -20,6 +20,7 @@ type core struct {
 	housing   *part.Case
 	layout    *part.Layout
 	plate     int
+	fans      build.FanSet // the first of those bought, if any
 	board     *part.Board
 	processor *part.Processor
 	cooler    *part.Cooler
@@ -75,7 +76,10 @@ func bared(b *build.Build) build.Build {
 
 // keyOf is what settles the air of a core.
 func keyOf(b *build.Build, n *brief.Needs, besides Besides) core {
-	k := core{n, b.Case, b.Layout, b.Plate, b.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil}
+	k := core{n, b.Case, b.Layout, b.Plate, build.FanSet{}, b.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil}
+	if len(b.Fans) > 0 {
+		k.fans = b.Fans[0]
+	}
 	if b.Supply == nil {
 		k.supplies = besides.supplies
 	}
