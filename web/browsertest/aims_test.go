@@ -122,37 +122,47 @@ func TestWhatEveryPriceBuysIsDrawnAndWorked(t *testing.T) {
 	b.clean(s.url)
 }
 
-func TestWhatIsStillOpenInASeat(t *testing.T) {
-	s, b := servePage(t), newTab(t, "")
-	b.visit(s.url)
-	b.startFrom("family")
-	b.plan()
-	want := native[struct {
-		Seats []struct {
-			Parts []struct {
-				Part, State string
-				Price       *quantity
-			}
-		}
-	}](t, "choices", map[string]any{"brief": brief(t, "family"), "seat": "memory"}).Seats[0].Parts
-	b.press("change-memory")
+// stillOpen opens the list of a seat and holds what it says of every part to the core's own answer, which it returns.
+func (b *tab) stillOpen(name, seat string) (parts []struct {
+	Part, State string
+	Price       *quantity
+}) {
+	b.t.Helper()
+	err := json.Unmarshal(native[struct {
+		Seats []struct{ Parts json.RawMessage }
+	}](b.t, "choices", map[string]any{"brief": brief(b.t, name), "seat": seat}).Seats[0].Parts, &parts)
+	require.NoError(b.t, err)
+	b.press("change-" + seat)
 	b.until(`document.getElementById('open-settled') || document.getElementById('open-unsettled')`)
 	if eval[bool](b, `!!document.getElementById('look-longer')`) {
 		b.press("look-longer")
 	}
 	b.until(`document.getElementById('open-settled')`)
 	eval[bool](b, `document.getElementById('trial-fails').open = true`)
-	b.until(fmt.Sprintf(`document.querySelectorAll('#trial .tried:not([data-way])').length === %d && %s`, len(want), laid))
+	b.until(fmt.Sprintf(`document.querySelectorAll('#trial .tried:not([data-way])').length === %d && %s`, len(parts), laid))
 	shown := eval[map[string]string](b, `Object.fromEntries([...document.querySelectorAll('#trial .tried:not([data-way])')].map(e => [e.dataset.part, e.querySelector('.tried-whole').textContent]))`)
-	closed, open := "", 0
-	for _, p := range want {
+	for _, p := range parts {
 		if p.State == "infeasible" {
-			require.Equal(t, "in no machine", shown[p.Part])
-			closed = p.Part
-			continue
+			require.Equal(b.t, "in no machine", shown[p.Part])
+		} else {
+			require.Equal(b.t, "from "+p.Price.Text, shown[p.Part])
 		}
-		open++
-		require.Equal(t, "from "+p.Price.Text, shown[p.Part])
+	}
+	return parts
+}
+
+func TestWhatIsStillOpenInASeat(t *testing.T) {
+	s, b := servePage(t), newTab(t, "")
+	b.visit(s.url)
+	b.startFrom("family")
+	b.plan()
+	closed, open := "", 0
+	for _, p := range b.stillOpen("family", "memory") {
+		if p.State == "infeasible" {
+			closed = p.Part
+		} else {
+			open++
+		}
 	}
 	require.Greater(t, open, 3)
 	require.NotEmpty(t, closed, "some kit of the stock can be in no machine for this brief")
@@ -252,26 +262,7 @@ func TestFansAreAddedAndFitted(t *testing.T) {
 	b.visit(s.url)
 	b.startFrom("game-maker")
 	b.plan()
-	want := native[struct {
-		Seats []struct {
-			Parts []struct {
-				Part, State string
-				Price       *quantity
-			}
-		}
-	}](t, "choices", map[string]any{"brief": brief(t, "game-maker"), "seat": "fans"}).Seats[0].Parts
-	b.press("change-fans")
-	b.until(`document.getElementById('open-settled')`)
-	eval[bool](b, `document.getElementById('trial-fails').open = true`)
-	b.until(fmt.Sprintf(`document.querySelectorAll('#trial .tried:not([data-way])').length === %d && %s`, len(want), laid))
-	shown := eval[map[string]string](b, `Object.fromEntries([...document.querySelectorAll('#trial .tried:not([data-way])')].map(e => [e.dataset.part, e.querySelector('.tried-whole').textContent]))`)
-	for _, p := range want {
-		if p.State == "infeasible" {
-			require.Equal(t, "in no machine", shown[p.Part])
-		} else {
-			require.Equal(t, "from "+p.Price.Text, shown[p.Part])
-		}
-	}
+	b.stillOpen("game-maker", "fans")
 
 	// One is put in, then two on a face with room for them.
 	fans := func() (count int, face string) {
