@@ -22,6 +22,7 @@ type din struct {
 	cores   map[heardPick][]predict.Heard
 	choirs  map[heardPick]*choir     // of cores with some supplies: all, or a group
 	coolers map[coolerPick][]float64 // by option; NaN where it was not asked
+	worked  map[int32][]coolerPick   // the same by processor
 	disks   [build.Seats][]float64   // by seat and option; one where that is settled
 }
 
@@ -50,7 +51,7 @@ var tiers = [...]build.Seat{build.Boot, build.Cache, build.Archive}
 // listening is a search that looks at how loud its cores are.
 type listening struct {
 	*din
-	core   *factor              // to be blamed for what is decided of a core
+	core   *factor              // reads what is decided of a core
 	tiers  [build.Seats]*factor // and for disks; nil where none is known
 	drives []offered            // archives open
 	cooled []cooled             // coolers open, in some air
@@ -100,7 +101,7 @@ func (s *search) listen() {
 func (p *Problem) newDin(f *factor) *din {
 	x := &din{
 		Din: f.early.Din, asks: p.soon(f.rule, f.nth, nil), fed: p.cols[p.colOf[build.Supply]].fedByAir(),
-		cores: map[heardPick][]predict.Heard{}, choirs: map[heardPick]*choir{}, coolers: map[coolerPick][]float64{},
+		cores: map[heardPick][]predict.Heard{}, choirs: map[heardPick]*choir{}, coolers: map[coolerPick][]float64{}, worked: map[int32][]coolerPick{},
 	}
 	x.asks.besides = p.besides(x.asks)
 	p.view.Build = &p.base
@@ -328,13 +329,9 @@ func (s *search) coolers(x *openings, k coolerPick) []offered {
 	if known == nil {
 		known = slices.Repeat([]float64{math.NaN()}, len(s.p.cols[c].options))
 		s.din.coolers[k] = known
+		s.din.worked[k.processor] = append(s.din.worked[k.processor], k)
 	}
-	pw := func(o int) float64 {
-		if math.IsNaN(known[o]) {
-			known[o] = s.coolerPW(&k, o)
-		}
-		return known[o]
-	}
+	pw := func(o int) float64 { return s.coolerPW(known, &k, o) }
 	var list []offered
 	if s.place[c] < x.d {
 		list = []offered{{pw: pw(s.pick[c])}}
@@ -345,8 +342,32 @@ func (s *search) coolers(x *openings, k coolerPick) []offered {
 	return list
 }
 
-// coolerPW asks how loud a cooler is.
-func (s *search) coolerPW(k *coolerPick, cooler int) float64 {
+// louder reports a cooler no quieter than another in any air in which that was asked about on the processor that is decided: where what is
+// open leaves no core quiet enough with the other, it leaves none with this one.
+func (s *search) louder(c, o, than int) bool {
+	processor, decided := s.pickOf(build.Processor, s.place[c])
+	if c != s.p.colOf[build.Cooler] || !decided {
+		return false
+	}
+	for _, k := range s.din.worked[int32(processor)] {
+		known := s.din.coolers[k]
+		if !math.IsNaN(known[than]) && s.coolerPW(known, &k, o) < known[than] {
+			return false
+		}
+	}
+	return true
+}
+
+// coolerPW is how loud a cooler is, by what is known of all.
+func (s *search) coolerPW(known []float64, k *coolerPick, cooler int) float64 {
+	if math.IsNaN(known[cooler]) {
+		known[cooler] = s.askCooler(k, cooler)
+	}
+	return known[cooler]
+}
+
+// askCooler asks how loud a cooler is.
+func (s *search) askCooler(k *coolerPick, cooler int) float64 {
 	p := s.p
 	s.tried++
 	p.lone = s.din.asks.base
@@ -364,7 +385,7 @@ func (s *search) coolerPW(k *coolerPick, cooler int) float64 {
 
 // blameDin blames what has left no core quiet enough at depth d.
 func (s *search) blameDin(d int) {
-	s.blame.factor(s.din.core.id)
+	s.blame.mark(blamesDin)
 	for _, seat := range [...]build.Seat{build.Supply, build.Cooler, build.Boot, build.Cache, build.Archive} {
 		c := s.p.colOf[seat]
 		switch {
@@ -373,7 +394,7 @@ func (s *search) blameDin(d int) {
 			s.blame.cut(c, s.levels[d].cut[c], len(s.rank(c)))
 		case s.din.disks[seat] == nil || s.din.disks[seat][s.pick[c]] == 0:
 		case s.din.tiers[seat] == nil:
-			s.blame.factor(blamesAll)
+			s.blame.mark(blamesAll)
 		default:
 			s.blame.factor(s.din.tiers[seat].id)
 		}

@@ -19,21 +19,36 @@ const mostSpent = 48
 
 // blame is what has excluded options, other than bounds.
 type blame struct {
-	factors [4]uint64           // by number, the last standing for all past it
+	factors [4]uint64           // by number, the last two standing for how loud a core is and for all past them
 	sums    uint64              // by place among the problem's
 	cuts    [build.Seats]uint32 // by column: those of whose options its option has left fewer
 	upTo    [build.Seats]int32  // by column: how many of its options, in their order, have those that count among them that others took away
 }
 
-// blamesAll is the number of a factor that may be any.
-const blamesAll = 255
+// blamesDin is the number of how loud a core is, blamesAll that of a factor that may be any.
+const (
+	blamesDin = 254
+	blamesAll = 255
+)
 
 func (b *blame) factor(id int) {
-	if id < 0 {
-		return // it reads its own column alone
+	switch {
+	case id < 0: // it reads its own column alone
+	case id < blamesDin:
+		b.mark(id)
+	default:
+		b.mark(blamesAll)
 	}
-	id = min(id, blamesAll)
-	b.factors[id>>6] |= 1 << (id & 63)
+}
+
+func (b *blame) mark(id int) { b.factors[id>>6] |= 1 << (id & 63) }
+
+// blamed is a factor by its number; for how loud a core is one that reads what is decided of it.
+func (s *search) blamed(id int) *factor {
+	if id == blamesDin {
+		return s.din.core
+	}
+	return s.p.many[id]
 }
 
 // cut blames the columns that have taken away some of the first options of a column.
@@ -89,7 +104,7 @@ func (s *search) blames(by *blame, c int) bool {
 	}
 	for i, w := range by.factors {
 		for ; w != 0; w &= w - 1 {
-			if s.p.many[i<<6+bits.TrailingZeros64(w)].columns>>c&1 != 0 {
+			if s.blamed(i<<6+bits.TrailingZeros64(w)).columns>>c&1 != 0 {
 				return true
 			}
 		}
@@ -138,7 +153,8 @@ func (s *search) excludes(by *blame, c, o, than int) bool {
 	}
 	for i, w := range by.factors {
 		for ; w != 0; w &= w - 1 {
-			if f := s.p.many[i<<6+bits.TrailingZeros64(w)]; f.columns>>c&1 != 0 && !f.alike(s.p, c, o, than) && !s.p.warmer(f, c, o, than) {
+			id := i<<6 + bits.TrailingZeros64(w)
+			if f := s.blamed(id); f.columns>>c&1 != 0 && !f.alike(s.p, c, o, than) && !s.p.warmer(f, c, o, than) && !(id == blamesDin && s.louder(c, o, than)) {
 				return false
 			}
 		}
@@ -186,7 +202,7 @@ func (s *search) sift(alike set, c, o int, by *blame) bool {
 	copy(alike, s.p.cols[c].live)
 	for i, w := range by.factors {
 		for ; w != 0; w &= w - 1 {
-			if f := s.p.many[i<<6+bits.TrailingZeros64(w)]; f.columns>>c&1 != 0 {
+			if f := s.blamed(i<<6 + bits.TrailingZeros64(w)); f.columns>>c&1 != 0 {
 				of := f.look(s.p).by[f.at[c]].members(o)
 				if of == nil {
 					return false
