@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strconv"
 
 	"slipfit/web/wire"
 
@@ -240,7 +241,11 @@ func (d *Desk) own(l Line) {
 			}
 		}
 		if !l.Owned {
-			d.brief.Add("owned", map[string]any{"seat": l.Seat, "part": l.Part})
+			has := map[string]any{"seat": l.Seat, "part": l.Part}
+			if l.Count > 1 {
+				has["count"] = json.Number(strconv.Itoa(l.Count))
+			}
+			d.brief.Add("owned", has)
 		}
 	})
 }

@@ -168,7 +168,7 @@ func (e *Equals) view(d *Desk) app.UI {
 				app.Span().Class("tried-name").Text(p.Name),
 				app.Span().Class("tried-price").Text(signed(p.Costs)),
 				app.Button().Type("button").Text("put in").Aria("label", "Put in its equal, "+p.Name).
-					OnClick(func(app.Context, app.Event) { d.fill(e.Seat, p.Instead) }, e.Seat, p.Part),
+					OnClick(func(app.Context, app.Event) { d.fill(e.Seat, p.Instead) }, e.Seat, p.Part, p.Count, p.Face),
 				app.P().Class("tried-why").Text(strings.Join(why, " ")),
 			)
 		})),

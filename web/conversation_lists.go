@@ -50,7 +50,7 @@ func (c *Conversation) owned() app.UI {
 			app.Range(make([]struct{}, count)).Slice(func(i int) app.UI {
 				path := fmt.Sprintf("owned[%d]", i)
 				return app.Div().Class("row").Body(
-					app.P().Text(d.shelf.name(d.brief.Text(path+".seat"), d.brief.Text(path+".part"))),
+					app.P().Text(d.owned(path)),
 					app.Button().Type("button").Text("Take it out").OnClick(c.onRemove("owned", i), path),
 				)
 			}),
@@ -59,6 +59,15 @@ func (c *Conversation) owned() app.UI {
 				Else(c.pick()),
 		),
 	).OnToggle(c.onOwnedFold)
+}
+
+// owned names a part the customer has already, and how many of it.
+func (d *Desk) owned(path string) string {
+	name := d.shelf.name(d.brief.Text(path+".seat"), d.brief.Text(path+".part"))
+	if n := d.brief.Text(path + ".count"); n != "" {
+		name += ", " + n + " of it"
+	}
+	return name
 }
 
 func parts(n int) string {

@@ -150,7 +150,7 @@ func (p *PartsList) toggles(l Line) app.UI {
 		app.Button().Type("button").Class("toggle").ID("pin-"+l.Seat).Text("Keep it when planning").
 			Aria("pressed", strconv.FormatBool(slices.Contains(p.Pins, l.Seat))).OnClick(p.onPin(l.Seat), l.Seat),
 		app.Button().Type("button").Class("toggle").ID("own-"+l.Seat).Text("They have it already").
-			Aria("pressed", strconv.FormatBool(l.Owned)).OnClick(p.onOwn(l), l.Seat, l.Part, l.Owned),
+			Aria("pressed", strconv.FormatBool(l.Owned)).OnClick(p.onOwn(l), l.Seat, l.Part, l.Count, l.Owned),
 	)
 }
 

@@ -53,7 +53,7 @@ func TestDraftTakesEveryQuestion(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, b.Activities, len(Topics()))
 	require.Equal(t, []Screen{{3840, 2160, 60, 8, 2, false, ""}, {2560, 1440, 144, 8, 1, true, ""}}, b.Screens)
-	require.Equal(t, []Owned{{"graphics", "calderby-lantern-30"}, {"archive", "archivane-shelf-4-tb"}}, b.Owned)
+	require.Equal(t, []Owned{{Seat: "graphics", Part: "calderby-lantern-30"}, {Seat: "archive", Part: "archivane-shelf-4-tb"}}, b.Owned)
 	require.EqualValues(t, 260_050, b.Budget.Or(0))
 	require.Equal(t, []string{"Calderby", "Hexmoor"}, b.Wish.Prefer)
 	for _, a := range b.Needs(workshop(t)).Assumed {

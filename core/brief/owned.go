@@ -40,7 +40,7 @@ func ownedNamed(stock *part.Stock, text string) (Owned, error) {
 		for _, p := range build.Shelf(stock, s) {
 			a := p.Common()
 			title := strings.ToLower(a.Title())
-			switch o := (Owned{s.String(), a.ID}); {
+			switch o := (Owned{Seat: s.String(), Part: a.ID}); {
 			case a.ID == strings.TrimSpace(name) || title == strings.Join(words, " "):
 				exact = append(exact, o)
 			case len(words) > 0 && !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(title, w) }):

@@ -23,7 +23,7 @@ type Ask struct {
 type Choice struct {
 	Seat   build.Seat
 	Part   string                  // id of the part; empty leaves the seat empty
-	Count  int                     // 0 leaves the number open
+	Count  int                     // 0 leaves the number open; of what is owned it is one, or one pack of fans
 	Layout string                  // for a case; empty leaves the layout open
 	Plate  unit.Figure[unit.Whole] // for a case; missing leaves the step open
 	Face   part.Face               // for a liquid cooler and for fans; empty leaves the face open
@@ -65,6 +65,9 @@ func (c *Choice) admits(o build.Option) bool {
 	}
 	if o.Part == nil {
 		return true
+	}
+	if c.Owned && c.Count == 0 && articles(o) > 1 {
+		return false
 	}
 	plate, settled := c.Plate.Get()
 	return (c.Count == 0 || c.Count == o.Count) &&

@@ -159,7 +159,7 @@ func settled(owned []brief.Owned, keep []string) ([]plan.Choice, error) {
 		if !ok {
 			return nil, fmt.Errorf("owned: no seat %q", o.Seat)
 		}
-		list = append(list, plan.Choice{Seat: seat, Part: o.Part, Owned: true})
+		list = append(list, plan.Choice{Seat: seat, Part: o.Part, Count: o.Count, Owned: true})
 	}
 	for _, k := range keep {
 		name, id, ok := strings.Cut(k, "=")

@@ -294,5 +294,20 @@ func TestFansAreAddedAndFitted(t *testing.T) {
 	count, face := fans()
 	require.Equal(t, 2, count)
 	require.Equal(t, way, "2 on the "+face)
+
+	// Where they have them already, they have both.
+	b.press("own-fans")
+	b.until(`document.querySelector('.part[data-seat="fans"] .part-price').textContent === 'theirs'`)
+	b.drawn()
+	var said struct {
+		Owned []struct {
+			Seat  string
+			Count int
+		}
+	}
+	require.NoError(t, json.Unmarshal(b.job().Brief, &said))
+	require.Len(t, said.Owned, 1)
+	require.Equal(t, 2, said.Owned[0].Count)
+	require.Contains(t, eval[string](b, `document.querySelector('#around-owned .row p').textContent`), ", 2 of it")
 	b.clean(s.url)
 }
