@@ -124,7 +124,7 @@ func (s *Step) view(d *Desk) app.UI {
 			return app.Li().Text(fmt.Sprintf("%s, %s: %s becomes %s", c.Activity, c.What, c.Before.Text, c.After.Text))
 		})),
 		app.If(s.Also == nil, app.Button().Type("button").Text("Take this step").
-			OnClick(func(app.Context, app.Event) { d.fill(s.Seat, s.To) }, s.Seat, s.To.Part)),
+			OnClick(func(app.Context, app.Event) { d.fill(s.Seat, s.To) }, s.Seat, s.To.Part, s.To.Count, s.To.Face)),
 	)
 }
 

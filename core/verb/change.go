@@ -12,7 +12,7 @@ import (
 type Change struct {
 	Seat   string `json:"seat"`
 	Part   string `json:"part"`            // empty to leave the seat empty
-	Count  int    `json:"count,omitempty"` // how many; 0 for as many as are offered first
+	Count  int    `json:"count,omitempty"` // how many; 0 for as many as sit there, or as are offered first
 	Face   string `json:"face,omitempty"`
 	Layout string `json:"layout,omitempty"`
 	Plate  int    `json:"plate,omitempty"`
@@ -32,7 +32,11 @@ func (w *Bench) Change(ctx context.Context, file Document, asked *Document, c Ch
 		return nil, err
 	}
 	if c.Part != sitting(b, seat) || c.Count != 0 || c.Face != "" || c.Layout != "" {
-		o, ok := find(w.ways(seat, b), c)
+		count := pieces(b, seat)
+		if c.Count > 0 {
+			count = c.Count
+		}
+		o, ok := find(w.ways(seat, b, count), c)
 		if !ok {
 			return nil, fmt.Errorf("%s: the stock has no part %q that is fitted so", seat.Title(), c.Part)
 		}
@@ -69,7 +73,7 @@ func (w *Bench) Ways(file Document, asked *Document, seatName string) (*Trial, e
 	}
 	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title(), Now: sitting(b, seat)}
 	before, sits := b.Price(), b.File()
-	for _, ways := range w.ways(seat, b) {
+	for _, ways := range w.ways(seat, b, pieces(b, seat)) {
 		if ways[0].ID() != out.Now || out.Now == "" || len(ways) < 2 {
 			continue
 		}

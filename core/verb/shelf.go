@@ -30,7 +30,7 @@ func (w *Bench) Shelf() *Shelf {
 	out := &Shelf{Head: head("slipfit-shelf"), Makers: w.StockCheck().Makers}
 	for s := range build.Seat(build.Seats) {
 		seat := ShelfSeat{Seat: s.String(), Title: s.Title()}
-		for _, ways := range w.ways(s, &build.Build{}) {
+		for _, ways := range w.ways(s, &build.Build{}, 1) {
 			if p := ways[0].Part; p != nil {
 				seat.Parts = append(seat.Parts, ShelfPart{p.Common().ID, p.Common().Title()})
 			}

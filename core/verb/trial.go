@@ -53,7 +53,7 @@ func (w *Bench) Try(file Document, asked *Document, seatName string) (*Trial, er
 	}
 	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title(), Now: sitting(b, seat)}
 	before, owned := b.Price(), b.Owned
-	for _, ways := range w.ways(seat, b) {
+	for _, ways := range w.ways(seat, b, pieces(b, seat)) {
 		b.Owned = owned
 		if ways[0].ID() != out.Now {
 			b.Owned &^= build.SetOf(seat) // what the customer has is the part that sits there
@@ -102,22 +102,27 @@ func firstFailing(margins []rule.Margin) *rule.Margin {
 	return nil
 }
 
-// ways lists, part by part, the ways to fill a seat of b with it; first the empty seat where a build may do without.
-func (w *Bench) ways(seat build.Seat, b *build.Build) [][]build.Option {
+// pieces is how many kits or drives sit in a seat; one in an empty seat and where only one can.
+func pieces(b *build.Build, seat build.Seat) int {
+	switch seat {
+	case build.Memory:
+		return max(b.Kits, 1)
+	case build.Boot:
+		return max(b.Boot.Count, 1)
+	case build.Cache:
+		return max(b.Cache.Count, 1)
+	case build.Archive:
+		return max(b.Archive.Count, 1)
+	}
+	return 1
+}
+
+// ways lists, part by part, the ways to fill a seat of b with it, with so many kits or drives; first the empty seat where a build may
+// do without.
+func (w *Bench) ways(seat build.Seat, b *build.Build, count int) [][]build.Option {
 	var all [][]build.Option
 	if !slices.Contains(build.Compulsory(), seat) {
 		all = append(all, []build.Option{{Seat: seat}})
-	}
-	count := 1
-	switch seat {
-	case build.Memory:
-		count = max(b.Kits, 1)
-	case build.Boot:
-		count = max(b.Boot.Count, 1)
-	case build.Cache:
-		count = max(b.Cache.Count, 1)
-	case build.Archive:
-		count = max(b.Archive.Count, 1)
 	}
 	var places []part.FanPlace
 	if b.Layout != nil {

@@ -47,3 +47,44 @@ func TestWhatSitsChangesNothing(t *testing.T) {
 		require.Equal(t, 1, sits)
 	}
 }
+
+// As many go in as a change says, or as sit there.
+func TestChangeFitsAsManyAsItSays(t *testing.T) {
+	w := (&job{}).fresh(t)
+	asked := verb.Document{Name: "asked", Data: []byte(`{"kind": "slipfit-brief", "version": 1, "title": "x", "activities": [{"office": {}}]}`)}
+	plan, err := w.Plan(context.Background(), asked, verb.PlanAsk{For: "least", Keep: []string{"case=kestrane-plain-38"}}, nil)
+	require.NoError(t, err)
+	file := verb.Document{Name: "build", Data: format.Write(plan.Build)}
+	change := func(c verb.Change) (count int, face string) {
+		t.Helper()
+		proof, err := w.Change(context.Background(), file, &asked, c)
+		require.NoError(t, err)
+		file.Data = format.Write(proof.Build)
+		for _, s := range proof.Build.Seats {
+			if string(s.Seat) == c.Seat {
+				require.Equal(t, c.Part, s.Part)
+				count, face = s.Count, string(s.Face)
+			}
+		}
+		return max(count, 1), face
+	}
+	for _, c := range []struct {
+		change verb.Change
+		count  int
+		face   string
+	}{
+		{verb.Change{Seat: "memory", Part: "umbriq-plain-16-gb-3200", Count: 2}, 2, ""},
+		{verb.Change{Seat: "memory", Part: "umbriq-plain-8-gb-3200"}, 2, ""},
+		{verb.Change{Seat: "memory", Part: "umbriq-plain-8-gb-3200", Count: 1}, 1, ""},
+		{verb.Change{Seat: "fans", Part: "aerlitt-leaf-120", Face: "top"}, 1, "top"},
+		{verb.Change{Seat: "fans", Part: "aerlitt-leaf-120", Count: 2, Face: "top"}, 2, "top"},
+		{verb.Change{Seat: "fans", Part: "aerlitt-leaf-120", Owned: true}, 2, "top"},
+		{verb.Change{Seat: "fans", Part: "aerlitt-leaf-120-x3", Count: 3, Face: "front"}, 3, "front"},
+	} {
+		count, face := change(c.change)
+		require.Equal(t, c.count, count, "%+v", c.change)
+		require.Equal(t, c.face, face, "%+v", c.change)
+	}
+	_, err = w.Change(context.Background(), file, &asked, verb.Change{Seat: "fans", Part: "aerlitt-leaf-120", Count: 9, Face: "top"})
+	require.ErrorContains(t, err, "no part \"aerlitt-leaf-120\" that is fitted so")
+}
