@@ -37,12 +37,12 @@ site: build page
 test:
 	.ci/tools
 	$(GO) vet ./...
-	$(GO) test -timeout 30m ./...
+	$(GO) test -timeout 45m ./...
 	$(MAKE) wasm-test
 
 # the core's tests once more, as the browser runs them
 wasm-test:
-	GOOS=js GOARCH=wasm $(GO) test -timeout 30m -exec "$(GOROOT)/lib/wasm/go_js_wasm_exec" ./core/unit ./core/format ./core/part ./core/feed ./core/air ./core/sound ./core/link ./core/media ./core/build ./core/brief ./core/predict ./core/rule ./core/scene ./core/chart ./core/plan ./core/outcome ./core/balance ./core/sheet ./core/verb
+	GOOS=js GOARCH=wasm $(GO) test -timeout 45m -exec "$(GOROOT)/lib/wasm/go_js_wasm_exec" ./core/unit ./core/format ./core/part ./core/feed ./core/air ./core/sound ./core/link ./core/media ./core/build ./core/brief ./core/predict ./core/rule ./core/scene ./core/chart ./core/plan ./core/outcome ./core/balance ./core/sheet ./core/verb
 
 # the Go benchmarks, then the planner's table: see DEVELOPERS.md
 bench:
