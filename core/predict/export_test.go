@@ -54,3 +54,11 @@ func (p *Predictor) Breathed(r *Run, b *build.Build, besides Besides) (list []Br
 
 // Free reports a run with no part at its limit.
 func (r *Run) Free() bool { return r.free() }
+
+// Breathes tells of a core with so much heat besides, in the first activity on the hottest day, what is breathed with a share of mixed air, °C,
+// and from which share on that is no cooler with more heat, with the supply's fan as it is; known is false where it has not come to rest, or
+// a part is at its limit.
+func (f *Forecast) Breathes(heatW float64) (inletC func(beta float64) float64, from float64, turns, known bool) {
+	s := f.state(stateKey{day: Hottest, extraW: heatW})
+	return s.inletC, s.warmsFrom, s.turns, s.rests && s.free
+}
