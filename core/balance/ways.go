@@ -23,10 +23,11 @@ func options(stock *part.Stock, b *build.Build, s build.Seat) []build.Option {
 	case build.Services:
 		return nil
 	case build.Fans:
+		if len(b.Fans) > 1 || b.Layout == nil {
+			return list
+		}
 		for _, f := range stock.Fans {
-			if len(b.Fans) < 2 && b.Layout != nil {
-				list = append(list, build.FanOptions(f, b.Layout.FanPlaces)...)
-			}
+			list = append(list, build.FanOptions(f, b.Layout.FanPlaces)...)
 		}
 		return list
 	case build.Cards:

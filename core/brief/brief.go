@@ -37,10 +37,9 @@ type Brief struct {
 
 // Owned is a part that the customer has already.
 type Owned struct {
-	Seat string `json:"seat" doc:"Seat it is for, by its word."`
-	Part string `json:"part" doc:"Id of the part in the catalog."`
-
-	Count int `json:"count,omitempty" range:"1..24" doc:"How many they have: kits of memory, drives, fans (not packs). Left out for one, or one pack of fans."`
+	Seat  string `json:"seat" doc:"Seat it is for, by its word."`
+	Part  string `json:"part" doc:"Id of the part in the catalog."`
+	Count int    `json:"count,omitempty" range:"1..24" doc:"How many they have: kits of memory, drives, fans (not packs). Left out for one, or one pack of fans."`
 }
 
 // Activity is one kind of work. Exactly one of its kinds is given.

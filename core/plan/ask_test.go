@@ -43,3 +43,16 @@ func TestNoMoreIsOwnedThanTheyHave(t *testing.T) {
 	require.Equal(t, 1, a.Build.Fans[0].Packs())
 	require.NotEmpty(t, a.Build.Fans[0].Face)
 }
+
+// TestSeveralFansKeptAreAllMeant keeps two fans without saying where: neither is left out, so that nothing stands, for they hang nowhere.
+func TestSeveralFansKeptAreAllMeant(t *testing.T) {
+	keep := []Choice{{Seat: build.Fans, Part: "aerlitt-leaf-120"}, {Seat: build.Fans, Part: "norbrusk-reed-120"}}
+	for _, c := range []struct {
+		keep []Choice
+		want Status
+	}{{keep[:1], Optimal}, {keep[1:], Optimal}, {keep, Infeasible}} {
+		p, err := New(generic(t), Ask{Needs: order(unit.Money(300_000), brief.SingleWork, 1, 500, 1), Keep: c.keep})
+		require.NoError(t, err)
+		require.Equal(t, c.want, p.Least(t.Context()).Status, "%v", c.keep)
+	}
+}

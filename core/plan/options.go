@@ -25,7 +25,7 @@ func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 	picky := ask.picky()
 	for s := range build.Seat(build.Seats) {
 		kept := slices.DeleteFunc(slices.Clone(ask.Keep), func(c Choice) bool { return c.Seat != s })
-		if !s.Single() && len(kept) > 0 && !kept[0].loose() {
+		if !s.Single() && len(kept) > 0 && !(len(kept) == 1 && kept[0].loose()) {
 			settle(x.stock, base, kept)
 			continue
 		}

@@ -52,8 +52,11 @@ func (w *Bench) Try(file Document, asked *Document, seatName string) (*Trial, er
 		return nil, err
 	}
 	out := &Trial{Head: head("slipfit-trial"), Seat: seat.String(), Title: seat.Title(), Now: sitting(b, seat)}
-	before, owned := b.Price(), b.Owned
+	before, owned, fans := b.Price(), b.Owned, b.Fans
 	for _, ways := range w.ways(seat, b, pieces(b, seat)) {
+		if seat == build.Fans && len(fans) == 1 && fans[0].Fan.ID == ways[0].ID() {
+			ways = []build.Option{{Seat: seat, Part: fans[0].Fan, Count: fans[0].Count, Face: fans[0].Face}} // as they are fitted
+		}
 		b.Owned = owned
 		if ways[0].ID() != out.Now {
 			b.Owned &^= build.SetOf(seat) // what the customer has is the part that sits there
