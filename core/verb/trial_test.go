@@ -85,13 +85,14 @@ func TestChangeFitsAsManyAsItSays(t *testing.T) {
 		require.Equal(t, c.count, count, "%+v", c.change)
 		require.Equal(t, c.face, face, "%+v", c.change)
 	}
+	change(verb.Change{Seat: "fans", Part: "aerlitt-leaf-120", Count: 2, Face: "top"})
 	trial, err := w.Try(file, &asked, "fans")
 	require.NoError(t, err)
-	require.Equal(t, "aerlitt-leaf-120-x3", trial.Now)
+	require.Equal(t, "aerlitt-leaf-120", trial.Now)
 	for _, p := range trial.Parts {
 		if p.ID == trial.Now {
 			require.Zero(t, p.Change.N)
-			require.Equal(t, 3, p.Count)
+			require.Equal(t, 2, p.Count)
 		}
 	}
 	_, err = w.Change(context.Background(), file, &asked, verb.Change{Seat: "fans", Part: "aerlitt-leaf-120", Count: 9, Face: "top"})
