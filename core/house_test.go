@@ -4,7 +4,11 @@ package core_test
 import (
 	"encoding/json"
 	"io"
+	"io/fs"
+	"os"
 	"os/exec"
+	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -100,4 +104,25 @@ func TestCoreIsPure(t *testing.T) {
 			require.NotContains(t, i, "go-app", "%s imports %s", name, i)
 		}
 	}
+}
+
+// TestNoMethodIsLookedUpByName keeps out what ends programs on js/wasm now and then: reflect keeps the code of a method that it looked up
+// as a place in memory, and there one can look like the other to the garbage collector. The runtime had the same fault in another place:
+// "runtime: js/wasm: found bad pointer in Go heap", issue 80472 of golang/go.
+func TestNoMethodIsLookedUpByName(t *testing.T) {
+	looked := regexp.MustCompile(`\.(MethodByName|Method)\(`)
+	read := 0
+	for _, root := range []string{".", "../catalog", "../wasm", "../web"} {
+		require.NoError(t, filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+			if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+				return err
+			}
+			text, err := os.ReadFile(path)
+			require.NoError(t, err)
+			require.NotRegexp(t, looked, string(text), path)
+			read++
+			return nil
+		}))
+	}
+	require.Greater(t, read, 300)
 }

@@ -86,11 +86,12 @@ func isFigure(t reflect.Type) bool {
 	return t.Kind() == reflect.Struct && t.PkgPath() == "slipfit/core/unit" && strings.HasPrefix(t.Name(), "Figure[")
 }
 
-// figureOf is the type of the value a figure holds.
-func figureOf(figure reflect.Type) reflect.Type {
-	get, _ := reflect.PointerTo(figure).MethodByName("Get")
-	return get.Type.Out(0)
-}
+// figureOf is the type of the value a figure holds. No method is looked up by name, here or in heldBy: reflect keeps the method's code as
+// what the collector takes for a place in memory, and on js/wasm, where the two can look alike, that may end the program.
+func figureOf(figure reflect.Type) reflect.Type { return figure.Field(0).Type }
+
+// heldBy is the value a figure holds, as it is stored: it can be read but not taken out.
+func heldBy(figure reflect.Value) reflect.Value { return figure.Field(0) }
 
 // describe says what a field takes, as an error or a schema tells it.
 func describe(t reflect.Type, rule rules) string {

@@ -40,8 +40,7 @@ func (w *writer) value(v reflect.Value, indent string) {
 	case t == releaseType:
 		w.text(unit.Release(v.Int()).String())
 	case isFigure(t):
-		known := v.MethodByName("Get").Call(nil)
-		w.value(known[0], indent)
+		w.value(heldBy(v), indent)
 	case t.Kind() == reflect.Pointer:
 		w.value(v.Elem(), indent)
 	case t.Kind() == reflect.Struct:
