@@ -1,7 +1,5 @@
 package plan
 
-import "slices"
-
 // groupLook is the toil an option is given in its group before that is split.
 const groupLook = 220000
 
@@ -65,14 +63,16 @@ func (p *Problem) lots(c int, options []int) [][]int {
 		if f.columns>>c&1 == 0 || len(f.open) < 3 {
 			continue
 		}
-		of := f.look(p).by[f.at[c]].of
+		k := f.look(p).by[f.at[c]]
+		at := make([]int, k.count) // by class: its place among the lots, and one
 		var lots [][]int
 		for _, o := range options {
-			at := slices.IndexFunc(lots, func(lot []int) bool { return of[lot[0]] == of[o] })
-			if at < 0 {
-				at, lots = len(lots), append(lots, nil)
+			i := &at[k.of[o]]
+			if *i == 0 {
+				lots = append(lots, nil)
+				*i = len(lots)
 			}
-			lots[at] = append(lots[at], o)
+			lots[*i-1] = append(lots[*i-1], o)
 		}
 		if len(lots) > 1 && (len(best) == 1 || len(lots) < len(best)) {
 			best = lots

@@ -21,6 +21,7 @@ Holes count, not frames: 120 mm fans have a pitch of 105 mm, 140 mm fans 124.5 m
 	with the case comes out where a radiator takes its place: keep it with the papers. When short: another face, or fewer.`,
 	Source: "hole pitches: public CAD models of fans; 80 and 92 mm from memory; common practice",
 	Reads:  []build.Seat{build.Case, build.Cooler, build.Fans},
+	Early:  []Early{{Seats: []build.Seat{build.Case, build.Fans}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Case, build.Fans) {
 			return nil
