@@ -115,7 +115,10 @@ func (p *Problem) frameFor(w weights, order []int, limit int64) *bound {
 		c := b.order[i]
 		b.prune(c)
 		b.rank(c) // the search needs it too
-		to := b.choose(c, b.order[:i])
+		to, known := b.likewise(c)
+		if !known {
+			to = b.choose(c, b.order[:i])
+		}
 		if to != nil {
 			b.scope[c] = to.q
 			b.into[to.q] = append(b.into[to.q], c)
@@ -123,6 +126,24 @@ func (p *Problem) frameFor(w weights, order []int, limit int64) *bound {
 		b.send(c, to)
 	}
 	return b
+}
+
+// likewise finds the quote of a column to the one that its seat hangs on in the frame of a problem much like this one, nil where it hangs on
+// none; false where that is not known.
+func (b *bound) likewise(c int) (to *quote, known bool) {
+	like, seat := b.p.like, b.p.cols[c].seat
+	if like == nil || like.p.colOf[seat] < 0 {
+		return nil, false
+	}
+	on := like.scope[like.p.colOf[seat]]
+	if on < 0 {
+		return nil, true
+	}
+	q := b.p.colOf[like.p.cols[on].seat]
+	if q < 0 || b.place[q] > b.place[c] || !b.p.match(c, q).joined {
+		return nil, false
+	}
+	return b.quote(c, q), true
 }
 
 // choose finds the quote of a column to the earlier one that raises the bound most, nil where none does.

@@ -44,6 +44,7 @@ type Problem struct {
 	bearing *bearing              // how much heat cores bear, made when first asked for
 	watch   *watch                // over the question that is asked
 	priced  *bound                // on price alone, made when first asked for
+	like    *bound                // on price, of a problem much like it, whose frame is taken over; nil for none
 	scratch build.Build           // with the columns a rule is asked of filled
 	lone    build.Build           // the same for early queries
 	view    *rule.View

@@ -57,6 +57,7 @@ type explainer struct {
 	all     []Demand
 	failing []int   // the fewest demands known not to be met together, of those that are being explained
 	cores   [][]int // smallest sets of demands known not to be met together
+	like    *bound  // on price, of the first problem posed that had one
 }
 
 func newExplainer(ctx context.Context, index *Index, ask Ask) *explainer {
@@ -96,7 +97,7 @@ func (x *explainer) only(keep []int) Ask {
 func (x *explainer) pose(keep []int) (*Problem, error) {
 	p, err := x.index.Problem(x.only(keep))
 	if err == nil {
-		p.watch = x.watch
+		p.watch, p.like = x.watch, x.like
 	}
 	return p, err
 }
@@ -113,6 +114,9 @@ func (x *explainer) stands(keep []int) (bool, error) {
 	l, settled := p.some(0)
 	if !settled {
 		return false, context.Cause(x.watch.ctx)
+	}
+	if x.like == nil {
+		x.like = p.priced
 	}
 	return l != nil, nil
 }
