@@ -12,6 +12,7 @@ import (
 type factor struct {
 	*query
 	*sight
+	anywhere *anywhere          // of an early query asked before its Places are decided; else nil
 	*twins                      // of an early query that can be asked of a group of supplies; else nil
 	open     []int              // its columns with several options left
 	at       [build.Seats]int   // by column: its place among those the query reads
@@ -66,7 +67,9 @@ func (f *factor) look(p *Problem) *sight {
 			}
 			f.by = append(f.by, k)
 		}
-		if f.early != nil && f.early.Placed != nil {
+		if f.anywhere != nil {
+			f.seen = newMemory(f.by, false)
+		} else if f.early != nil && f.early.Placed != nil {
 			f.place = p.placing(f)
 			f.seen = p.index.memory(p, f.query, f.place.by)
 		} else {
@@ -169,6 +172,9 @@ func (f *factor) ask(p *Problem, options []int) int64 {
 	if f.sums != nil && f.balances(options) || !f.concerns(p, options) {
 		return 0
 	}
+	if f.anywhere != nil && !f.anywhere.worth() {
+		return 0
+	}
 	s := f.look(p)
 	by, seen := s.by, options
 	if s.place != nil {
@@ -176,6 +182,9 @@ func (f *factor) ask(p *Problem, options []int) int64 {
 		by, seen = s.place.by, append(append(room[:0], options...), s.place.of(p, f.query, options))
 	}
 	return s.seen.recall(by, seen, func() int64 {
+		if f.anywhere != nil {
+			return f.anywhere.ask(p, options)
+		}
 		if f.early == nil && len(f.rule.First) > 0 {
 			return f.heed(p, options)
 		}

@@ -12,6 +12,7 @@ type placing struct {
 	by     []*classes // by place: as the query sees its columns, but none of those apart; and last the figure
 	placed []*classes // by place: what the figure goes by
 	found  *memory
+	failed int // how often the query has, in searches
 }
 
 // placing makes that of a factor.

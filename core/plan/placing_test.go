@@ -53,7 +53,7 @@ func TestPlacingByBruteForce(t *testing.T) {
 	stocks := generic(t)
 	cores := slices.DeleteFunc(anchors(t, stocks), func(b *build.Build) bool { return b.Boot.Drive.Form != part.FormM2 })
 	require.NotEmpty(t, cores)
-	stand, decided, placed := 0, 0, 0
+	stand, decided, placed, everywhere := 0, 0, 0, 0
 	for seed := range uint64(120) {
 		r := rand.New(rand.NewPCG(seed, 32))
 		b := cores[r.IntN(len(cores))]
@@ -76,10 +76,12 @@ func TestPlacingByBruteForce(t *testing.T) {
 				continue
 			}
 			for range 60 {
-				options := make([]int, len(f.cols))
-				for i, c := range f.cols {
-					live := p.cols[c].live.list()
-					options[i] = live[r.IntN(len(live))]
+				options := picked(r, p, f.cols)
+				if a := f.anywhere; a != nil {
+					if anywhereFails(t, r, p, a, options) {
+						everywhere++
+					}
+					continue
 				}
 				found := f.ask(p, options)
 				require.Equal(t, p.run(f.query, options), found, "early query %d, of %v", f.nth, options)
@@ -98,8 +100,40 @@ func TestPlacingByBruteForce(t *testing.T) {
 			decided++
 		}
 	}
-	t.Logf("%d stocks hold a build, in %d it costs more for heat; by %d choices a module fails in its place", stand, decided, placed)
+	t.Logf("%d stocks hold a build, in %d it costs more for heat; by %d choices a module fails in its place, by %d wherever it sits", stand, decided, placed, everywhere)
 	require.Greater(t, stand, 30)
 	require.Greater(t, decided, 10)
 	require.Greater(t, placed, 200)
+	require.Greater(t, everywhere, 200)
+}
+
+// picked is a live option of each of some columns.
+func picked(r *rand.Rand, p *Problem, cols []int) []int {
+	options := make([]int, len(cols))
+	for i, c := range cols {
+		live := p.cols[c].live.list()
+		options[i] = live[r.IntN(len(live))]
+	}
+	return options
+}
+
+// anywhereFails reports options that fail wherever modules sit, and holds that to some ways to take the places that the sockets allow.
+func anywhereFails(t *testing.T, r *rand.Rand, p *Problem, a *anywhere, options []int) bool {
+	t.Helper()
+	if a.ask(p, options) != failed {
+		return false
+	}
+	slots := p.slots()
+	for range 20 {
+		some := picked(r, p, a.of.cols)
+		for i, at := range a.taken {
+			if at >= 0 {
+				some[i] = options[at]
+			}
+		}
+		if slots == nil || slots.beside(p, a.of, some) != failed {
+			require.EqualValues(t, failed, p.run(a.of.query, some), "early query %d, of %v", a.of.nth, some)
+		}
+	}
+	return true
 }

@@ -77,9 +77,15 @@ func (x *Index) problem(ask Ask, rules []*rule.Rule) (*Problem, error) {
 // prepare turns the rules into filters, factors and totals.
 func (p *Problem) prepare(rules []*rule.Rule) {
 	queries, kept := p.queries(rules)
-	list := make([]*factor, len(queries))
-	for i, q := range queries {
-		list[i] = p.newFactor(q)
+	var list []*factor
+	for _, q := range queries {
+		f := p.newFactor(q)
+		list = append(list, f)
+		if q.early != nil && q.early.Placed != nil {
+			if any := p.anywhere(f); any != nil {
+				list = append(list, any)
+			}
+		}
 	}
 	p.arrange(list)
 	p.warms = [build.Seats]*warming{} // fewer options are live now

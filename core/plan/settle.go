@@ -244,6 +244,9 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 				s.learn(d)
 			}
 			f.failures[s.order[0]]++
+			if f.sight.place != nil {
+				f.sight.place.failed++
+			}
 			first := i
 			for first > 0 && s.asksBefore(f.factor, tests[first-1].factor) {
 				first--
