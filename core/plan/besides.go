@@ -54,6 +54,9 @@ func (p *Problem) besides(q *query) predict.Besides {
 	if q.fed != nil {
 		all = all.Fed(q.fed)
 	}
+	if q.early != nil && q.early.AnyFans {
+		all = all.Aired(p.cols[p.colOf[build.Fans]].anyFans())
+	}
 	return all
 }
 

@@ -25,11 +25,15 @@ func airy(r *rand.Rand, all *part.Stock, b *build.Build) *part.Stock {
 	s.Graphics = with(s.Graphics, b.Graphics)
 	s.Coolers = likes(r, 2, b.Cooler, 3000, func(_ int, x *part.Cooler) { x.Fan.Sound.Set(x.Fan.Sound.Or(0) * unit.Sound(90+r.IntN(15)) / 100) })
 	s.Supplies = likes(r, 3, b.Supply, 3000, func(_ int, x *part.Supply) { x.Fan.Flow.Set(x.Fan.Flow.Or(0) * unit.Flow(50+r.IntN(80)) / 100) })
-	fitting := slices.DeleteFunc(slices.Clone(all.Fans), func(f *part.Fan) bool {
-		return !slices.ContainsFunc(b.Layout.FanPlaces, func(p part.FanPlace) bool { return p.Takes(f.Holes.Or(0)) })
-	})
-	s.Fans = sample(r, fitting, 2)
+	s.Fans = sample(r, fansFor(all, b.Layout), 2)
 	return s
+}
+
+// fansFor lists the fans of a stock that some place of a layout takes.
+func fansFor(all *part.Stock, l *part.Layout) []*part.Fan {
+	return slices.DeleteFunc(slices.Clone(all.Fans), func(f *part.Fan) bool {
+		return !slices.ContainsFunc(l.FanPlaces, func(p part.FanPlace) bool { return p.Takes(f.Holes.Or(0)) })
+	})
 }
 
 // TestFansByBruteForce compares the planner with trying everything where fans bought for the case decide what stands.

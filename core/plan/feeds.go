@@ -50,6 +50,20 @@ func (c *shelf) fedByAir() *fedByAir {
 	return c.byAir
 }
 
+// anyFans is the fans of a shelf.
+func (c *shelf) anyFans() *predict.AnyFans {
+	if c.fans == nil {
+		var list []*part.Fan
+		for o, option := range c.options {
+			if fan, ok := option.Part.(*part.Fan); ok && c.first[o] == o {
+				list = append(list, fan)
+			}
+		}
+		c.fans = predict.NewAnyFans(list)
+	}
+	return c.fans
+}
+
 // supplies lists the part of every option; nil for none.
 func (c *shelf) supplies() []*part.Supply {
 	list := make([]*part.Supply, len(c.options))

@@ -10,6 +10,7 @@ import (
 
 	"slipfit/core/build"
 	"slipfit/core/part"
+	"slipfit/core/predict"
 	"slipfit/core/rule"
 )
 
@@ -70,6 +71,7 @@ type shelf struct {
 	paired   map[[2]*classes]*classes
 	feeds    *feeds    // of supplies
 	byAir    *fedByAir // the same by how much they blow
+	fans     *predict.AnyFans
 }
 
 // shelf lists the ways to fill a seat with so many pieces, whatever a problem admits of them.

@@ -35,6 +35,9 @@ func crowded(r *rand.Rand, all *part.Stock, b *build.Build, room unit.Temperatur
 		bare.Sink.Set(false)
 		x.M2 = []part.M2Slot{socket, bare}
 	})
+	if r.IntN(4) == 0 {
+		s.Fans = sample(r, fansFor(all, b.Layout), 1)
+	}
 	s.Coolers = likes(r, 2, b.Cooler, 1000, func(int, *part.Cooler) {})
 	s.Supplies = likes(r, 3, b.Supply, 1000, func(_ int, x *part.Supply) { x.Fan.Flow.Set(x.Fan.Flow.Or(0) * unit.Flow(50+r.IntN(80)) / 100) })
 	s.Drives = likes(r, 4, b.Boot.Drive, 2000, func(i int, x *part.Drive) {

@@ -168,6 +168,9 @@ func (p *Problem) queries(rules []*rule.Rule) (list []*query, kept []*rule.Rule)
 	for _, r := range kept {
 		w := p.whole(r)
 		for i := range r.Early {
+			if r.Early[i].AnyFans && p.colOf[build.Fans] < 0 {
+				continue // which they are is settled
+			}
 			if q := p.soon(r, i, nil); early && (len(q.cols) < len(w.cols) || q.early.Fails != nil) && (r.Early[i].Leans == nil || !slices.Contains(p.ask.Lift, r.Early[i].Leans.ID)) {
 				list = append(list, q)
 			}

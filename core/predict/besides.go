@@ -10,12 +10,13 @@ import (
 )
 
 // Besides is what comes into a build besides the parts it holds: heat in the board's chamber, from so much up to so much, and no more than so
-// much together with what these parts bring; turning disks; and one of some supplies. The zero value is none.
+// much together with what these parts bring; turning disks; one of some supplies; and some fans. The zero value is none.
 type Besides struct {
 	least, upTo, most []int   // W, by activity asked
 	name              string  // the same, to be compared
 	disksDBA          float64 // sound power of disks at least, dB(A); nought for none
 	supplies          *Supplies
+	fans              *AnyFans
 }
 
 // NewBesides is so many whole watts in each activity asked.
@@ -43,6 +44,12 @@ func (x Besides) Fed(by *Supplies) Besides {
 	return x
 }
 
+// Aired is the same with one of some fans where a build has none bought for its case, or with none.
+func (x Besides) Aired(by *AnyFans) Besides {
+	x.fans = by
+	return x
+}
+
 // Feeds is no more of it than the supplies.
 func (x Besides) Feeds() Besides { return Besides{supplies: x.supplies} }
 
@@ -54,6 +61,9 @@ func (x Besides) String() string {
 	}
 	if x.supplies != nil {
 		text += " " + x.supplies.name
+	}
+	if x.fans != nil {
+		text += " " + x.fans.name
 	}
 	return text
 }

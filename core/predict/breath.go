@@ -38,6 +38,7 @@ type breath struct {
 // chamber is what a chamber breathes through.
 type chamber struct {
 	ways        []way
+	owned       uint8     // bit by part: whose own fans some way has
 	stillM3PerS float64   // through which a radiator that spans both may take heat out of one, where its air hardly moves
 	plates      []float64 // impedances of openings to the other one
 	least, most float64   // its own pressure, Pa, where it takes some of the other's air, and where it gives some
@@ -81,22 +82,25 @@ type fed struct {
 	lossW float64 // that stays in one at most, where a radiator warms what comes in
 }
 
-// breath is a build's core so, without its supply; nil where it has not enough in it or nothing can be said of it. A predictor keeps
-// many.
-func (p *Predictor) breath(b *build.Build, n *brief.Needs, besides Besides) *breath {
+// breath is a build's core so, without its supply and with fans bought for it besides, nil for none; nil where it has not enough in it or
+// nothing can be said of it. A predictor keeps many.
+func (p *Predictor) breath(b *build.Build, n *brief.Needs, besides Besides, fans *bought) *breath {
 	bare := bared(b)
 	bare.Supply = nil
 	if besides.supplies == nil || len(besides.supplies.list) == 0 || !readyToFeed(&bare) {
 		return nil
 	}
 	k := keyOf(&bare, n, besides.Feeds())
+	if fans != nil {
+		bare.Fans, k.bought = []build.FanSet{fans.FanSet}, fans
+	}
 	x := p.breaths[k]
-	if x == nil || !slices.Equal(x.b.Fans, b.Fans) {
+	if x == nil || !slices.Equal(x.b.Fans, bare.Fans) {
 		if len(p.breaths) >= coresKept || p.breaths == nil {
 			p.breaths = map[core]*breath{}
 		}
-		bare.Fans = slices.Clone(b.Fans)
-		x = newBreath(&bare, besides)
+		bare.Fans = slices.Clone(bare.Fans)
+		x = newBreath(&bare, besides, fans)
 		p.breaths[k] = x
 	}
 	if x.silent {
@@ -106,11 +110,15 @@ func (p *Predictor) breath(b *build.Build, n *brief.Needs, besides Besides) *bre
 }
 
 // newBreath lays a core out. Nothing is said of one of which a sheet lacks a figure.
-func newBreath(b *build.Build, besides Besides) *breath {
+func newBreath(b *build.Build, besides Besides, fans *bought) *breath {
 	x := &breath{supplies: besides.supplies}
 	m := newModel(b, besides, &x.model)
 	if x.silent = len(m.missing) > 0; x.silent {
 		return x
+	}
+	var still []int // paths whose fans may as well drive nothing
+	if fans != nil {
+		still = fans.hang(m)
 	}
 	for z := range m.air.Zones {
 		zone, c := &m.air.Zones[z], &x.chambers[z]
@@ -122,7 +130,14 @@ func newBreath(b *build.Build, besides Besides) *breath {
 			if path.Zone != z || i == m.supply.path {
 				continue
 			}
-			c.ways = append(c.ways, wayOf(path))
+			w := wayOf(path)
+			if slices.Contains(still, i) {
+				w.low = 0
+			}
+			c.ways = append(c.ways, w)
+			if w.owner >= 0 {
+				c.owned |= 1 << w.owner
+			}
 			if len(m.air.Zones) > 1 {
 				c.stillM3PerS += float64(path.Radiator.Sections) * air.StillM3PerS
 			}
@@ -173,39 +188,45 @@ func (x *breath) throughSupply(fan air.Fan) way {
 // hotDraught is the draught of a chamber, Pa/m, at most: as if its air were a third lighter than the room's, as at 130 °C it is not.
 const hotDraught = air.StandardDensityKgPerM3 * air.GravityMPerS2 / 3
 
+// gaugePa is how close the pressures are told that ways make alone.
+const gaugePa = 1e-4
+
 // gauge finds the least and the greatest pressure that ways make alone.
 func (c *chamber) gauge(ways []way) {
 	low, high := 0.0, 0.0
 	for i := range ways {
 		low, high = min(low, -ways[i].outPa(hotDraught)), max(high, ways[i].inPa(hotDraught))
 	}
-	meet := func(drivePa func(w *way) float64) float64 {
-		low, high := low, high
-		for range 40 {
-			p, net := (low+high)/2, 0.0
-			for i := range ways {
-				d := drivePa(&ways[i]) - p
-				net += math.Copysign(math.Sqrt(math.Abs(d)/ways[i].impedance), d)
-			}
-			if net > 0 {
-				low = p
-			} else {
-				high = p
-			}
+	c.least, _ = meet(ways, low, high, func(w *way) float64 { return -w.outPa(hotDraught) })
+	_, c.most = meet(ways, low, high, func(w *way) float64 { return w.inPa(hotDraught) })
+}
+
+// meet closes in on the pressure at which as much goes out through ways as comes in, where each drives so much.
+func meet(ways []way, low, high float64, drivePa func(w *way) float64) (from, to float64) {
+	for high-low > gaugePa {
+		p, net := (low+high)/2, 0.0
+		for i := range ways {
+			d := drivePa(&ways[i]) - p
+			net += math.Copysign(math.Sqrt(math.Abs(d)/ways[i].impedance), d)
 		}
-		return (low + high) / 2
+		if net > 0 {
+			low = p
+		} else {
+			high = p
+		}
 	}
-	c.least = meet(func(w *way) float64 { return -w.outPa(hotDraught) })
-	c.most = meet(func(w *way) float64 { return w.inPa(hotDraught) })
+	return low, high
 }
 
 // DriveOverFed reports drives of a tier over their limit in an activity on the hottest day, where the board puts them, in a build with one of
 // the supplies besides, whichever it is. Of memory, drives and cards it counts the heat of those in some seats.
 func (p *Predictor) DriveOverFed(b *build.Build, n *brief.Needs, counted build.Set, besides Besides, load int, tier build.Seat) bool {
-	x := p.breath(b, n, besides)
-	if x == nil {
-		return false
-	}
+	x := p.breath(b, n, besides, nil)
+	return x != nil && p.driveOverFed(x, b, n, counted, besides, load, tier)
+}
+
+// driveOverFed is DriveOverFed of a core.
+func (p *Predictor) driveOverFed(x *breath, b *build.Build, n *brief.Needs, counted build.Set, besides Besides, load int, tier build.Seat) bool {
 	some := but(b, counted)
 	m := model{b: &some}
 	m.extras()
@@ -297,7 +318,9 @@ func (a *airing) parts(zone int, coolsWPerK float64) (heatW float64, fans most) 
 			continue
 		}
 		heatW += askedW
-		fans.share[i] = fastestShare(&in.Fans, warmC)
+		if a.chambers[zone].owned>>i&1 != 0 {
+			fans.share[i] = fastestShare(&in.Fans, warmC)
+		}
 	}
 	return heatW, fans
 }
@@ -323,10 +346,13 @@ func fastestShare(f *air.Fans, warmC func(share float64) float64) float64 {
 func inward(ways []way) bool {
 	i := slices.IndexFunc(ways, func(w way) bool { return w.sections > 0 })
 	w := &ways[i]
+	if !w.in {
+		return false
+	}
 	var others chamber
 	others.gauge(slices.Concat(ways[:i], ways[i+1:]))
 	leastM3PerS := 4 * float64(w.sections) * air.StillM3PerS
-	return w.in && w.low-others.most > leastM3PerS*leastM3PerS*w.impedance
+	return w.low-others.most > leastM3PerS*leastM3PerS*w.impedance
 }
 
 // inwardShare is how much of a radiator's heat comes in at least where it is inward.

@@ -22,6 +22,7 @@ func TestDriveOverFed(t *testing.T) {
 	var p, q predict.Predictor
 	type kind struct{ chambers, ownAir, liquid bool }
 	asked, said := map[kind]int{}, map[kind]int{}
+	askedAny, saidAny := 0, 0
 	type question struct {
 		b     *build.Build
 		needs *brief.Needs
@@ -87,6 +88,21 @@ func TestDriveOverFed(t *testing.T) {
 		if halfway {
 			said[of]++
 		}
+		if fans := m.anyFans(b); fans != nil {
+			bare := open
+			bare.Fans = nil
+			whichever := func(limitC float64) bool {
+				hot.Limit.Set(unit.Temperature(math.Ceil(1000 * limitC)))
+				return p.DriveOverWithAnyFans(&bare, needs, counted, besides.Aired(fans), 0, build.Boot)
+			}
+			require.False(t, whichever(d.TempC.Expected), "%s %s: %s with %s on %s at %v, and fans", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Face, needs.Loads[0])
+			halfway, fresh := whichever(d.TempC.Expected-(d.InletC.Expected-r.RoomC)/2), predict.Predictor{}
+			require.Equal(t, halfway, fresh.DriveOverWithAnyFans(&bare, needs, counted, besides.Aired(fans), 0, build.Boot), "%s", b.Cooler.ID)
+			if askedAny++; halfway {
+				saidAny++
+			}
+			hot.Limit.Set(unit.Temperature(math.Ceil(1000 * (d.TempC.Expected - (d.InletC.Expected-r.RoomC)/2))))
+		}
 		var alone predict.Predictor // that has not seen others
 		require.Equal(t, halfway, alone.DriveOverFed(&open, needs, counted, besides, 0, build.Boot), "%s", b.Cooler.ID)
 	}
@@ -98,6 +114,23 @@ func TestDriveOverFed(t *testing.T) {
 	}
 	require.Len(t, asked, 8)
 	require.Greater(t, 2*so, all)
+	t.Logf("with any fans: %d of %d", saidAny, askedAny)
+	require.Greater(t, 4*saidAny, askedAny)
+}
+
+// anyFans is the fans bought for a build's case and a few others, or others alone where it has none; nil where they do not fit.
+func (m maker) anyFans(b *build.Build) *predict.AnyFans {
+	list := []*part.Fan{pick(m, m.stock.Fans), pick(m, m.stock.Fans)}
+	for _, set := range b.Fans {
+		fits := func(p part.FanPlace) bool {
+			return p.Face == set.Face && p.Takes(set.Fan.Holes.Or(0)) && set.Count <= int(p.Fans.Or(0))
+		}
+		if !slices.ContainsFunc(b.Layout.FanPlaces, fits) {
+			return nil
+		}
+		list = slices.Insert(list, m.IntN(3), set.Fan)
+	}
+	return predict.NewAnyFans(list)
 }
 
 // A chamber takes in no more air than what it may breathe, through the plate as well as from the room.

@@ -22,7 +22,7 @@ type Breathed struct {
 
 // Breathed tells of a build that was run last, chamber by chamber.
 func (p *Predictor) Breathed(r *Run, b *build.Build, besides Besides) (list []Breathed) {
-	x := p.breath(b, r.forecast.needs, besides)
+	x := p.breath(b, r.forecast.needs, besides, nil)
 	m, in := &r.forecast.model, r.forecast.predictor.result
 	for z := range in.Zones {
 		a := airing{breath: x, place: &r.forecast.needs.Place, asked: &r.Load, roomC: r.RoomC, mostW: besides.mostW(0), riseK: r.Zones[z].RiseK.Expected}

@@ -29,6 +29,7 @@ type core struct {
 	supply    *part.Supply
 	besides   string
 	supplies  *Supplies
+	bought    *bought // fans besides; nil for none
 }
 
 // coresKept is how many cores a predictor keeps forecasts of.
@@ -76,7 +77,7 @@ func bared(b *build.Build) build.Build {
 
 // keyOf is what settles the air of a core.
 func keyOf(b *build.Build, n *brief.Needs, besides Besides) core {
-	k := core{n, b.Case, b.Layout, b.Plate, build.FanSet{}, b.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil}
+	k := core{n, b.Case, b.Layout, b.Plate, build.FanSet{}, b.Board, b.Processor, b.Cooler, b.Face, b.Graphics, b.Supply, besides.name, nil, nil}
 	if len(b.Fans) > 0 {
 		k.fans = b.Fans[0]
 	}

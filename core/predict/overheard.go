@@ -17,7 +17,7 @@ import (
 // LouderFed reports that no build which holds this one's parts, disks of so much sound power, dB(A), and one of the supplies besides is as
 // quiet at the chair as a level in an activity on an ordinary day. False says nothing.
 func (p *Predictor) LouderFed(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
-	x := p.breath(b, n, besides)
+	x := p.breath(b, n, besides, nil)
 	if x == nil || len(x.unheard.missing) > 0 {
 		return false
 	}
@@ -69,7 +69,10 @@ func (a *airing) leastPW(supplyPW func(loadW float64) float64) float64 {
 				return a.roomC + float64(inlet*rise[in.Zone]) + float64(askedW*in.KPerW(share, a.density()/air.StandardDensityKgPerM3))
 			}))
 		}
-		free[i], cooler[i] = turning(a.inletShare(in)), turning(in.Beta)
+		cooler[i] = turning(in.Beta)
+		if free[i] = cooler[i]; a.warmsInlet {
+			free[i] = turning(a.inletShare(in))
+		}
 		held[i] = heard(c.sound, in.Fans.Fan.RatedRPM)
 	}
 	least := math.Inf(1)

@@ -29,6 +29,7 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 			return v.Board != nil && named(v.Needs) && v.hardest(func(load int) bool { return predict.OverLimit(v.Build, v.Needs.Loads[load], &v.Needs.Place) })
 		}},
 		inCase(build.Boot), inCase(build.Cache), inCase(build.Archive),
+		whicheverFans(build.Boot), whicheverFans(build.Cache), whicheverFans(build.Archive),
 		whicheverSupply(build.Boot), whicheverSupply(build.Cache), whicheverSupply(build.Archive),
 		whereItSits(build.Boot), whereItSits(build.Cache), whereItSits(build.Archive),
 		{Seats: loadSeats, Warmer: []build.Seat{build.Memory}, AnySupply: true, Fails: func(v *View) bool {
@@ -86,6 +87,18 @@ func whicheverSupply(tier build.Seat) Early {
 	e := whereItSits(tier)
 	e.Seats = except(e.Seats, build.Supply)
 	e.Fails = func(v *View) bool { return v.hotFed(tier, build.SetOf(tier)) }
+	return e
+}
+
+// whicheverFans is whicheverSupply with whichever fans are bought for the case.
+func whicheverFans(tier build.Seat) Early {
+	e := whicheverSupply(tier)
+	e.Seats, e.AnyFans = except(e.Seats, build.Fans), true
+	e.Fails = func(v *View) bool {
+		return named(v.Needs) && v.hardest(func(load int) bool {
+			return v.predictor().DriveOverWithAnyFans(v.Build, v.Needs, build.SetOf(tier), v.besides, load, tier)
+		})
+	}
 	return e
 }
 

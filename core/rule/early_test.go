@@ -32,7 +32,7 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 	}
 	r := rand.New(rand.NewPCG(7, 11))
 	turned, anySupply, held := map[string]int{}, map[string]int{}, map[string]int{}
-	kinds := 0
+	kinds, anyFans := 0, 0
 	for n := range 4000 {
 		b := randomBuild(r, stock)
 		for s := range build.Seat(build.Seats) {
@@ -60,6 +60,10 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 				}
 				stands := stands && whole.both(build.Compulsory()...) && !saidBy(whole, rule) && (early.Leans == nil || passes(whole.Run(early.Leans)))
 				besides := besides(b, early, needs[n%2])
+				if early.AnyFans {
+					stands = stands && len(b.Fans) < 2 && passes(whole.Run(&FanPlaces))
+					besides = besides.Aired(predict.NewAnyFans(stock.Fans))
+				}
 				if NewView(&alone, needs[n%2]).FailsEarly(rule, early, besides) {
 					require.False(t, stands, "rule %s fails %v alone and passes the whole build", rule.ID, seats)
 					turned[rule.ID]++
@@ -79,6 +83,9 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 						require.False(t, stands && passes(whole.Run(&SupplySteady)), "rule %s fails %v with any of several supplies and passes the whole build", rule.ID, seats)
 						require.True(t, early.Layouts == nil || early.Layouts(b.Layout), "rule %s fails %v in a case it says nothing of", rule.ID, seats)
 						anySupply[rule.ID]++
+						if early.AnyFans {
+							anyFans++
+						}
 						kinds += len(early.Kinds)
 					}
 				}
@@ -87,6 +94,7 @@ func TestEarlyIsNeverWrong(t *testing.T) {
 		}
 	}
 	require.Greater(t, kinds, 20)
+	require.Greater(t, anyFans, 20)
 	for _, rule := range All {
 		any := slices.ContainsFunc(rule.Early, func(e Early) bool { return e.AnySupply })
 		require.True(t, rule.Holds == nil || held[rule.ID] > 0, "rule %s never held", rule.ID)

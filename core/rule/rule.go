@@ -82,6 +82,9 @@ type Early struct {
 	// AnySupply says that Fails may be asked with no supply too: what it then reports no build which stands holds together with any of
 	// the supplies that v tells. So may Bears. Where the supply is not among the seats it is never asked with one.
 	AnySupply bool
+	// AnyFans says that Fails, asked with no fans bought for the case, speaks of builds with any of the fans that v tells, of one article on one
+	// face, and with none.
+	AnyFans bool
 	// Places lists seats of which Fails sees no more than Placed tells: what takes which place, from nought to MostPlaced. That sees no more of
 	// any part but the board than the rule DriveSlots does.
 	Places []build.Seat
