@@ -56,8 +56,8 @@ func (a *anywhere) ask(p *Problem, options []int) int64 {
 		}
 	}
 	a.asked++
-	takings, all := a.takings(p.posed(), full)
-	if !all {
+	takings := a.takings(p.posed(), full)
+	if takings == nil {
 		return 0
 	}
 	for _, taking := range takings {
@@ -74,28 +74,33 @@ func (a *anywhere) ask(p *Problem, options []int) int64 {
 	return failed
 }
 
-// takings lists, for each figure that Placed may tell beside what is decided, options that make it; false where there are too many ways.
-func (a *anywhere) takings(p *Problem, full []int) (list [][]int, all bool) {
+// takings lists, for each figure that Placed may tell beside what is decided, options that make it; nil where there are too many ways.
+func (a *anywhere) takings(p *Problem, full []int) [][]int {
 	a.of.look(p)
 	x := a.of.place
 	var key manyClasses
-	n := 1
-	var open []int
-	var living [][]int
-	for i, c := range a.of.cols {
-		if a.taken[i] >= 0 {
+	for i, at := range a.taken {
+		if at >= 0 {
 			key[i>>2] = key[i>>2]<<16 | uint64(uint16(x.placed[i].of[full[i]]))
-			continue
 		}
-		open, living = append(open, i), append(living, x.placed[i].living(p.cols[c]))
-		n *= len(living[len(living)-1])
 	}
 	if list, known := a.known[key]; known {
-		return list, true
+		return list
+	}
+	n := 1
+	var open []int
+	var living [][]int // by place that is open: an option of each class that has a live one
+	for i, at := range a.taken {
+		if at < 0 {
+			some := x.placed[i].living(p.cols[a.of.cols[i]])
+			open, living, n = append(open, i), append(living, some), n*len(some)
+		}
 	}
 	if p.watch.poll(min(n, takings)); n > takings {
-		return nil, false
+		a.known[key] = nil
+		return nil
 	}
+	list := [][]int{}
 	slots := p.slots()
 	seen := map[int]bool{}
 	some := slices.Clone(full)
@@ -118,7 +123,7 @@ func (a *anywhere) takings(p *Problem, full []int) (list [][]int, all bool) {
 	}
 	walk(0)
 	a.known[key] = list
-	return list, true
+	return list
 }
 
 // slots is the rule that keeps drives within a board's sockets; nil where it is not asked of several columns.

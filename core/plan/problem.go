@@ -82,8 +82,8 @@ func (p *Problem) prepare(rules []*rule.Rule) {
 		f := p.newFactor(q)
 		list = append(list, f)
 		if q.early != nil && q.early.Placed != nil {
-			if any := p.anywhere(f); any != nil {
-				list = append(list, any)
+			if wherever := p.anywhere(f); wherever != nil {
+				list = append(list, wherever)
 			}
 		}
 	}
