@@ -289,9 +289,10 @@ func (s *search) drop(q, o int, of *classes, from, to int) {
 	}
 }
 
-// holds asks a factor of an option and what is decided. A walk that ends lets it stand, for nothing counts any more.
+// holds asks a factor of an option and what is decided. A walk that ends lets it stand, for nothing counts any more; so does one of which
+// nothing is to be gained.
 func (s *search) holds(f *due, q, o int) bool {
-	if s.watch.ended {
+	if s.watch.ended || f.anywhere != nil && !f.anywhere.worth() {
 		return true
 	}
 	if f.cost > 0 {
