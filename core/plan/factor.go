@@ -46,6 +46,7 @@ const apartFrom = 10
 // asked.
 type sight struct {
 	by    []*classes
+	on    []*strain // by place: how hard options are on the rule; nil where it does not say
 	seen  *memory
 	place *placing // of an early query with Places; else nil
 }
@@ -66,6 +67,7 @@ func (f *factor) look(p *Problem) *sight {
 				k = p.cols[c].classify(sees)
 			}
 			f.by = append(f.by, k)
+			f.on = append(f.on, p.cols[c].strain(sees))
 		}
 		if f.anywhere != nil {
 			f.seen = newMemory(f.by, false)

@@ -53,10 +53,16 @@ func (p *Problem) hardFirst(head int) []int {
 		next, most := at, -1
 		for i := at; i < len(order); i++ {
 			hard := 0
-			for _, f := range p.many {
-				if with := f.columns &^ (1 << order[i]); with != f.columns && with&decided != 0 {
-					hard += int(f.failures[head]) >> bits.OnesCount32(with&^decided)
+			failed := func(columns uint32, times int32) {
+				if with := columns &^ (1 << order[i]); with != columns && with&decided != 0 {
+					hard += int(times) >> bits.OnesCount32(with&^decided)
 				}
+			}
+			for _, f := range p.many {
+				failed(f.columns, f.failures[head])
+			}
+			for _, t := range p.sums {
+				failed(t.columns(), t.failures[head])
 			}
 			if hard > most {
 				next, most = i, hard

@@ -66,6 +66,7 @@ type shelf struct {
 	kinds    *classes // by the kind of part
 	byRule   map[string]*classes
 	byLook   map[string]*classes // by the aspects that were looked at
+	strains  map[string]*strain  // by rule; nil of one that says nothing of them
 	aspects  []*aspect           // what any rule sees of the options; nil until it is asked for
 	numbered int                 // how many aspects there are, and lesser ones
 	paired   map[[2]*classes]*classes
@@ -80,7 +81,7 @@ func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
 	if found := x.shelves[key]; found != nil {
 		return found
 	}
-	list := &shelf{key: key, seat: s, sorter: &x.sorter, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}, paired: map[[2]*classes]*classes{}}
+	list := &shelf{key: key, seat: s, sorter: &x.sorter, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}, strains: map[string]*strain{}, paired: map[[2]*classes]*classes{}}
 	slices.SortFunc(list.options, before(likes))
 	n := len(list.options)
 	list.price, list.rising, list.first = make([]int64, n), make([]int32, n), make([]int, n)

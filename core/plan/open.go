@@ -37,7 +37,7 @@ var looks = [...]int64{7000, 220000, 0}
 func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 	p.begin(ctx)
 	late := p.emptied()
-	w := &opening{Problem: p, searched: make([][]int, len(p.cols)), toil: slices.Repeat([]routesToil{{0, unknownToil}}, len(p.cols))}
+	w := &opening{Problem: p, searched: make([][]int, len(p.cols)), tells: make([][]*factor, len(p.cols)), toil: slices.Repeat([]routesToil{{0, unknownToil}}, len(p.cols))}
 	for _, col := range p.cols {
 		settled := make([]bool, len(col.options))
 		for o := range settled {
@@ -84,6 +84,7 @@ type opening struct {
 	tried    [][]int      // by column and option: how many had been when it was last put into the cheapest
 	searched [][]int      // by column: the options that a search found a choice with, the last one last
 	toil     []routesToil // by column
+	tells    [][]*factor  // by column; nil until they are asked for
 }
 
 // numbered is a choice found, and how many were found by then.
@@ -198,13 +199,30 @@ func (w *opening) swap(l *leaf, c, o int) {
 	if price-w.fixed > w.limit(c, o) || !w.joins(l, c, o) {
 		return
 	}
-	swapped := leaf{pick: slices.Clone(l.pick), price: price}
+	was := l.pick[c]
+	var room [build.Seats]int
+	swapped := leaf{pick: room[:copy(room[:], l.pick)], price: price}
 	swapped.pick[c] = o
-	if w.stands(c, o) && !slices.ContainsFunc(w.many, func(f *factor) bool {
-		return f.columns>>c&1 != 0 && (len(f.open) > 2 || f.cost > 0) && f.of(w.Problem, &swapped) == failed
-	}) {
-		w.note(&swapped)
+	for _, f := range w.telling(c) {
+		if !(f.seen != nil && f.noEasier(w.Problem, c, was, o)) && f.of(w.Problem, &swapped) == failed {
+			return
+		}
 	}
+	if w.stands(c, o) {
+		w.note(&leaf{pick: slices.Clone(swapped.pick), price: price})
+	}
+}
+
+// telling lists the factors that tell of a column what its matches with each other column do not.
+func (w *opening) telling(c int) []*factor {
+	if w.tells[c] == nil {
+		for _, f := range w.many {
+			if f.columns>>c&1 != 0 && (len(f.open) > 2 || f.cost > 0) {
+				w.tells[c] = append(w.tells[c], f)
+			}
+		}
+	}
+	return w.tells[c]
 }
 
 // joins reports an option of a column that stands with every other of a choice by the quick rules that hang on two columns.

@@ -214,6 +214,7 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 	for _, i := range s.summed[q] {
 		if t := s.p.sums[i]; room[i]+t.net[q][o]-t.most[q] < 0 {
 			s.blame.sums |= 1 << i
+			t.failures[s.order[0]]++
 			if under := t.seen[q].under(o); under != nil {
 				set(s.levels[d].domain[q]).less(under)
 			}
@@ -232,7 +233,7 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 		f := tests[i]
 		if !s.holds(&f, q, o) {
 			s.blame.factor(f.id)
-			s.drop(q, o, f.by[f.at[q]], f.from, d) // whatever is decided after that
+			s.dropAll(q, o, f.excluded(s.p, q, o), f.from, d) // whatever is decided after that
 			if f.twins != nil && q == s.p.colOf[build.Supply] && !s.watch.ended {
 				if alike := s.failAlike(&f, o); alike != nil {
 					for at := f.from; at <= d; at++ {
@@ -279,7 +280,11 @@ const anewAfter = 256
 
 // drop takes an option of an undecided column, and all of its class, out of what is open at some depths.
 func (s *search) drop(q, o int, of *classes, from, to int) {
-	alike := of.members(o)
+	s.dropAll(q, o, of.members(o), from, to)
+}
+
+// dropAll takes some options of an undecided column out of what is open at some depths; where they are not known, one.
+func (s *search) dropAll(q, o int, alike set, from, to int) {
 	for d := from; d <= to; d++ {
 		if domain := set(s.levels[d].domain[q]); alike != nil {
 			domain.less(alike)

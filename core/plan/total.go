@@ -21,6 +21,8 @@ type total struct {
 	ends  [][2]int  // by column: an option of the largest net and one of the smallest
 	base  int64     // net of the settled seats
 	room  int64     // what all columns can give at best
+
+	failures [build.Seats]int32 // by column: how often it has failed in searches that decide that first
 }
 
 // What a sum is to its rule where it is not one of its bounds.
@@ -221,4 +223,15 @@ func (t *total) lack(c, o int) int64 {
 		return 0
 	}
 	return t.net[c][o] - t.most[c]
+}
+
+// columns is the columns that a sum binds, a bit to each.
+func (t *total) columns() uint32 {
+	columns := uint32(0)
+	for c := range t.net {
+		if t.binds(c) {
+			columns |= 1 << c
+		}
+	}
+	return columns
 }

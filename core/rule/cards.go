@@ -2,8 +2,10 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/unit"
 )
 
@@ -21,6 +23,10 @@ A card goes in any slot at least as long as its edge and no farther than the las
 	layout, or the same thing over USB.`,
 	Source: "slot pitch 20.32 mm, one bracket a slot: microATX specification 1.2; that a slot takes any shorter card: PCI Express Card Electromechanical specification, from memory",
 	Reads:  []build.Seat{build.Case, build.Board, build.Graphics, build.Cards},
+	Harder: []string{"Graphics.Slots", "Graphics.Thickness", "CardSet.Count"},
+	Easier: []string{"CardSpace.Brackets"},
+	Early:  []Early{{Seats: []build.Seat{build.Board, build.Cards}, Fails: slotless}, {Seats: []build.Seat{build.Board, build.Graphics, build.Cards}, Fails: slotless}},
+	Bounds: []Sum{{Kind: unit.Number, Term: bracketsTerm}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Case, build.Board) || v.Graphics == nil && len(v.Cards) == 0 {
 			return nil
@@ -67,6 +73,39 @@ A card goes in any slot at least as long as its edge and no farther than the las
 		})
 		return v.margins
 	},
+}
+
+// slotless reports cards that find no slots of their own in any case: one that leaves the graphics card in its slot and has brackets for all
+// has the most, as long as every other card has a bracket, for which there is no place beside a riser.
+func slotless(v *View) bool {
+	if v.Board == nil || slices.ContainsFunc(v.Cards, func(c build.CardSet) bool { return !hung(c.Card) }) {
+		return false
+	}
+	return slices.ContainsFunc(v.Assign(build.SetOf(build.Graphics, build.Cards)).Cards, func(p build.CardPlace) bool { return p.Slot == nil })
+}
+
+// hung reports a card that takes a slot and a bracket, as far as its sheet says.
+func hung(c *part.Card) bool { return c.Slot.Or(1) > 0 && c.Brackets.Or(1) > 0 }
+
+// everyBracket is more than any case has.
+const everyBracket = 1000
+
+// bracketsTerm is the sum of bracket openings of a case and cards. Beside a riser none is left for a card that takes a slot; what hangs
+// in no slot is not counted.
+func bracketsTerm(v *View, s build.Seat) (gives, takes int64) {
+	switch {
+	case s == build.Case && v.Case != nil && v.Layout.Card.Mount == part.InSlot:
+		gives = int64(figure(v, v.Layout.Card.Brackets, &v.Case.Article, "card.brackets"))
+	case s == build.Graphics && v.Graphics != nil:
+		takes = int64(figure(v, v.Graphics.Slots, &v.Graphics.Article, "bracket_slots"))
+	case s == build.Cards && !slices.ContainsFunc(v.Cards, func(c build.CardSet) bool { return hung(c.Card) }):
+		gives = everyBracket
+	case s == build.Cards:
+		for _, c := range v.Cards {
+			takes += int64(figure(v, c.Card.Brackets, &c.Card.Article, "brackets")) * int64(c.Count)
+		}
+	}
+	return gives, takes
 }
 
 // cardFigures notes the figures that placing cards in slots rests on and some sheet lacks.

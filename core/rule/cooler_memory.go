@@ -24,6 +24,8 @@ A cold plate and pump must pass beside the modules. Slots used follow the board'
 	higher: cooler-raised. When short: lower modules, or a cooler that leaves the memory free.`,
 	Source: "seated height module + 3 to 4 mm, module with spreader 8 mm thick: common practice; figures: makers' sheets",
 	Reads:  []build.Seat{build.Board, build.Cooler, build.Memory},
+	Harder: []string{"Memory.Height", "AirCooler.ToMemory", "LiquidCooler.PumpReach"},
+	Easier: []string{"AirCooler.UnderFan", "AirCooler.Raise", "SocketPlace.Memory"},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Board, build.Cooler, build.Memory) {
 			return nil

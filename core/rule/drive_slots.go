@@ -22,6 +22,7 @@ A module goes where there is a post for its length, room above it, lanes or SATA
 	module for two, or a drive on a cable.`,
 	Source: "PCI-SIG M.2 module codes 2230 to 22110; makers' sheets",
 	Reads:  []build.Seat{build.Board, build.Boot, build.Cache, build.Archive},
+	Harder: []string{"Drive.Above", "Storage.Count"},
 	Early:  []Early{{Seats: []build.Seat{build.Board, build.Boot}}, {Seats: []build.Seat{build.Board, build.Cache}}, {Seats: []build.Seat{build.Board, build.Archive}}},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Board) || !v.modules() {

@@ -26,6 +26,7 @@ Cards and modules are placed together, over every way the board allows: most pla
 	Source: "data rate of lanes: PCI Express Base specification, line code only; half the lanes of a graphics card: common practice; sharing: the board's manual",
 	Reads:  []build.Seat{build.Case, build.Board, build.Processor, build.Graphics, build.Boot, build.Cache, build.Archive, build.Cards},
 	Early: []Early{
+		{Seats: []build.Seat{build.Board, build.Processor, build.Graphics}, Fails: starves},
 		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Graphics}},
 		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Graphics, build.Cards}},
 		{Seats: []build.Seat{build.Case, build.Board, build.Processor, build.Graphics, build.Cards, build.Boot}},
@@ -67,6 +68,22 @@ Cards and modules are placed together, over every way the board allows: most pla
 		}
 		return v.margins
 	},
+}
+
+// starves reports a graphics card that no slot of a board serves, whatever else is in use and whatever the case is.
+func starves(v *View) bool {
+	if !v.both(build.Board, build.Processor, build.Graphics) {
+		return false
+	}
+	for i := range v.Board.Cards {
+		s := &v.Board.Cards[i]
+		v.margins, v.missing = v.margins[:0], v.missing[:0]
+		graphicsLane(v, &build.CardPlace{Graphics: v.Graphics, Slot: s, Lanes: s.Lanes.Or(s.Size.Or(16))})
+		if v.margins[0].Passes() {
+			return false
+		}
+	}
+	return len(v.Board.Cards) > 0
 }
 
 // cardName is what a margin calls a card.
@@ -119,7 +136,7 @@ func graphicsLane(v *View, p *build.CardPlace) {
 	wired := figure(v, card.Lanes, &card.Article, "lanes")
 	lanes := slotLanes(v, p)
 	runs := min(generation, figure(v, p.Slot.PCIe, &v.Board.Article, "slots.pcie"), figure(v, v.Processor.PCIe, &v.Processor.Article, "pcie"))
-	if v.Layout.Card.Mount != part.InSlot {
+	if v.Case != nil && v.Layout.Card.Mount != part.InSlot {
 		runs = min(runs, figure(v, v.Layout.Card.Riser, &v.Case.Article, "card.riser_pcie"))
 	}
 	have, full := laneRate(runs, min(wired, lanes)), laneRate(generation, wired)

@@ -18,6 +18,8 @@ thickness (other mounts): have = thickness limit at the plate's position − tak
 When short: another face for the radiator, a thinner one, or a smaller card.`,
 	Source: "geometry of the case's sheet",
 	Reads:  []build.Seat{build.Case, build.Cooler, build.Graphics},
+	Harder: []string{"Graphics.Length", "Graphics.Thickness", "LiquidCooler.Thickness"},
+	Easier: []string{"CardSpace.Length", "CardSpace.Thickness"},
 	Check: func(v *View) []Margin {
 		if !v.both(build.Case, build.Cooler, build.Graphics) {
 			return nil

@@ -49,6 +49,10 @@ type Rule struct {
 	// Steps lists figures of which the rule's verdict sees no more than which of some values they reach. Tests hold the rule to
 	// them; the planner takes parts to be alike by them.
 	Steps []Steps
+	// Harder lists figures and counts, by type and field, of which this holds: a build that fails by the rule fails by it too where such a
+	// figure is the higher and all else is the same. Of those that Easier lists it holds where they are the lower. Of a figure that a sheet
+	// lacks they say nothing. They hold of every Early too. Tests hold the rule to them; the planner turns away by one part all that are harder.
+	Harder, Easier []string
 	// Check returns the rule's margins for a build, none where it does not apply (a seat it needs is empty). It reads
 	// nothing but v, and always gives the same margins for the same v. The slice is valid until the next check on v.
 	Check func(v *View) []Margin

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"slipfit/core/build"
 	"slipfit/core/part"
 	"slipfit/core/unit"
@@ -32,15 +34,22 @@ The way is round the plate and through its openings, not through the air. Whethe
 // reach adds the margin of a route: the n-th longest cable with a plug of the kind against it. None where the supply has no
 // such cable: rule plugs says so.
 func (v *View) reach(subject string, n int, route unit.Figure[unit.Length], field string, kind func(part.PlugKind) bool) {
+	have, some := v.longest(n, kind)
+	if !some {
+		return
+	}
+	need := figure(v, route, &v.Case.Article, field)
+	v.find(subject, have.Q(), need.Q(), say("cable of %s, the way in %s is %s", have.Q(), v.Case.Name, need.Q()))
+}
+
+// longest is how long the n-th longest of a supply's cables with a plug of a kind is, or the shortest where there are fewer; false where there
+// is none.
+func (v *View) longest(n int, kind func(part.PlugKind) bool) (length unit.Length, some bool) {
 	var longest [8]unit.Length // longest first; no machine needs more cables of a kind
 	found := 0
 	for i := range v.Supply.Cables {
 		c := &v.Supply.Cables[i]
-		match := false
-		for _, p := range c.Plugs {
-			match = match || kind(p)
-		}
-		if !match {
+		if !slices.ContainsFunc(c.Plugs, kind) {
 			continue
 		}
 		count := int(figure(v, c.Count, &v.Supply.Article, "cables.count"))
@@ -59,9 +68,7 @@ func (v *View) reach(subject string, n int, route unit.Figure[unit.Length], fiel
 		}
 	}
 	if found == 0 {
-		return
+		return 0, false
 	}
-	have := longest[min(n, found)-1]
-	need := figure(v, route, &v.Case.Article, field)
-	v.find(subject, have.Q(), need.Q(), say("cable of %s, the way in %s is %s", have.Q(), v.Case.Name, need.Q()))
+	return longest[min(n, found)-1], true
 }
