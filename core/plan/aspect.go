@@ -29,6 +29,7 @@ type aspect struct {
 
 	sortedWares   *classes // the wares sorted by it; nil until they are asked for
 	sortedOptions *classes
+	first         []int64 // by class of these: the figure, or the number of the word or list
 }
 
 // wares are what the options of a shelf are made of that has fields: their parts, or the layouts of their cases.
@@ -204,6 +205,7 @@ func (c *shelf) sort(a *aspect) *classes {
 			decided[o] = a.decide(&c.options[o])
 		}
 		a.sortedOptions = c.sorter.sort(decided)
+		a.first = slices.Clone(c.sorter.first)
 		return a.sortedOptions
 	}
 	kinds := a.kinds(c.sorter)
@@ -239,6 +241,7 @@ func (a *aspect) kinds(r *sorter) *classes {
 		}
 	}
 	a.sortedWares = r.sort(figures)
+	a.first = slices.Clone(r.first)
 	return a.sortedWares
 }
 

@@ -125,19 +125,3 @@ func (p *Problem) brings(b *build.Build) []int64 {
 	}
 	return append(mw, int64(p.view.Disks()*1000))
 }
-
-// warmer reports two options of a column of which a rule that fails one early fails the other too: it is no cooler and no quieter.
-func (p *Problem) warmer(f *factor, c, o, than int) bool {
-	col := p.cols[c]
-	if f.early == nil || !slices.Contains(f.early.Warmer, col.seat) {
-		return false
-	}
-	all := p.index.brings(p, col)
-	n := len(all) / len(col.options)
-	for i := range n {
-		if all[o*n+i] < all[than*n+i] {
-			return false
-		}
-	}
-	return true
-}

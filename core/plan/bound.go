@@ -89,12 +89,14 @@ func (b *bound) rank(c int) []int32 {
 	if b.ranked[c] == nil {
 		reach := b.reach[c]
 		list := make([]int32, 0, len(reach))
-		for o, x := range reach {
-			if x < never {
-				list = append(list, int32(o))
+		for _, o := range b.p.cols[c].rising {
+			if reach[o] < never {
+				list = append(list, o)
 			}
 		}
-		b.p.index.order(list, reach)
+		if b.perPoint > 0 || len(b.into[c]) > 0 { // else it costs its price
+			b.p.index.order(list, reach)
+		}
 		b.ranked[c] = list
 	}
 	return b.ranked[c]

@@ -247,8 +247,15 @@ func (c *shelf) look(r *rule.Rule, steps map[string][]int64) *classes {
 	if k := c.byLook[string(key)]; k != nil {
 		return k
 	}
+	k := c.sorted(list)
+	c.byLook[string(key)] = k
+	return k
+}
+
+// sorted sorts the options by some aspects.
+func (c *shelf) sorted(by []*aspect) *classes {
 	k := c.alike()
-	for _, a := range list {
+	for _, a := range by {
 		switch l := c.sort(a); {
 		case l.count == 1 || k.count == len(c.options):
 		case k.count == 1:
@@ -257,6 +264,5 @@ func (c *shelf) look(r *rule.Rule, steps map[string][]int64) *classes {
 			k = c.sorter.joint(k, l)
 		}
 	}
-	c.byLook[string(key)] = k
 	return k
 }

@@ -60,7 +60,7 @@ func TestEarlySees(t *testing.T) {
 					require.Equal(t, fails, p.fails(q, &changed), "%s of %v: %s", q.rule.ID, q.early.Seats, s)
 					kinds++
 				}
-				if fails && p.warmer(&factor{query: q}, c, other, now) {
+				if fails && slices.Contains(q.early.Warmer, s) && p.newFactor(q).noEasier(p, c, other, now) {
 					require.False(t, stands(q.rule, &changed, &needs) && (q.early.Leans == nil || stands(q.early.Leans, &changed, &needs)), "%s of %v: %s %s is no better than %s", q.rule.ID, q.early.Seats, s, p.cols[c].options[other].ID(), p.cols[c].options[now].ID())
 					warmer++
 				}

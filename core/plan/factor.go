@@ -46,7 +46,7 @@ const apartFrom = 10
 // asked.
 type sight struct {
 	by    []*classes
-	on    []*strain // by place: how hard options are on the rule; nil where it does not say
+	on    []straining // by place
 	seen  *memory
 	place *placing // of an early query with Places; else nil
 }
@@ -67,8 +67,8 @@ func (f *factor) look(p *Problem) *sight {
 				k = p.cols[c].classify(sees)
 			}
 			f.by = append(f.by, k)
-			f.on = append(f.on, p.cols[c].strain(sees))
 		}
+		f.on = make([]straining, len(f.cols))
 		if f.anywhere != nil {
 			f.seen = newMemory(f.by, false)
 		} else if f.early != nil && f.early.Placed != nil {

@@ -126,8 +126,15 @@ func (m *mates) key(p *Problem, early, late int) string {
 // together reports that option o of the first column stands with option j of the second by every rule quick to ask that hangs on
 // the two.
 func (m *match) together(p *Problem, o, j int) bool {
+	apart, _ := m.apart(p, o, j)
+	return !apart
+}
+
+// apart reports that option o of the first column does not stand with option j of the second, and the rule that says so where that is only
+// found out now.
+func (m *match) apart(p *Problem, o, j int) (apart bool, by *factor) {
 	if len(m.quick) == 0 {
-		return true
+		return false, nil
 	}
 	early, late := m.kind[0].of[o], m.kind[1].of[j]
 	if m.c > m.q {
@@ -141,11 +148,12 @@ func (m *match) together(p *Problem, o, j int) bool {
 	said := &row[late]
 	if *said == 0 {
 		*said = asked
-		if slices.ContainsFunc(m.quick, func(f *factor) bool { return f.two(p, m.c, o, m.q, j) == failed }) {
+		if at := slices.IndexFunc(m.quick, func(f *factor) bool { return f.two(p, m.c, o, m.q, j) == failed }); at >= 0 {
 			*said += failed
+			by = m.quick[at]
 		}
 	}
-	return *said != asked+failed
+	return *said == asked+failed, by
 }
 
 // stands reports that two options stand together by everything that joins the two columns.
@@ -216,8 +224,12 @@ func (m *match) cast(p *Problem, o int, out set) {
 func (m *match) joins(p *Problem, with *company, o, j int) bool {
 	if !with.looked.has(j) {
 		with.looked.add(j)
-		if m.together(p, o, j) {
+		if apart, by := m.apart(p, o, j); !apart {
 			with.stand.add(j)
+		} else if by != nil {
+			if alike := by.excluded(p, m.q, j); alike != nil {
+				with.looked.join(alike) // they fail by the same rule
+			}
 		}
 	}
 	return with.stand.has(j)

@@ -203,6 +203,9 @@ func (w *opening) swap(l *leaf, c, o int) {
 	var room [build.Seats]int
 	swapped := leaf{pick: room[:copy(room[:], l.pick)], price: price}
 	swapped.pick[c] = o
+	if !w.affords(c, swapped.pick) {
+		return
+	}
 	for _, f := range w.telling(c) {
 		if !(f.seen != nil && f.noEasier(w.Problem, c, was, o)) && f.of(w.Problem, &swapped) == failed {
 			return
@@ -213,11 +216,32 @@ func (w *opening) swap(l *leaf, c, o int) {
 	}
 }
 
-// telling lists the factors that tell of a column what its matches with each other column do not.
+// affords reports a choice that leaves none of the sums short that bind a column.
+func (w *opening) affords(c int, pick []int) bool {
+	for _, t := range w.sums {
+		if !t.binds(c) {
+			continue
+		}
+		left := t.base
+		for q, o := range pick {
+			if t.net[q] != nil {
+				left += t.net[q][o]
+			}
+		}
+		if left < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// telling lists the factors that tell of a column what its matches with each other column do not. Early queries that are quick to ask say
+// no more of a whole choice than their rules.
 func (w *opening) telling(c int) []*factor {
 	if w.tells[c] == nil {
+		w.tells[c] = []*factor{}
 		for _, f := range w.many {
-			if f.columns>>c&1 != 0 && (len(f.open) > 2 || f.cost > 0) {
+			if f.columns>>c&1 != 0 && (len(f.open) > 2 && f.early == nil || f.cost > 0) {
 				w.tells[c] = append(w.tells[c], f)
 			}
 		}

@@ -9,10 +9,55 @@ import (
 // strain is how hard the options of a shelf are on a rule, by the figures of which it says that more is harder or easier: of two that are
 // alike but for these, one that has no less of any harder figure and no more of any easier one fails wherever the other does.
 type strain struct {
-	alike   *classes  // by everything else that the rule sees
-	figures [][]int64 // by figure and option: the more, the harder; unstated and nowhere as they are
-	seen    *classes  // by everything
-	harder  []set     // by class of that: the options that are no easier; nil until they are asked for
+	alike   *classes // by everything else that the rule sees
+	figures []int64  // of one option after the other: the more, the harder; unstated and nowhere as they are
+	each    int      // how many figures an option has
+	seen    *classes // by everything
+	harder  []set    // by class of that: the options that are no easier; nil until they are asked for
+}
+
+// straining is what is known of how hard options are on a factor.
+type straining struct {
+	*strain // nil where its rule does not say
+	known   bool
+}
+
+// strain is how hard options of a column are on a factor; nil where its rule does not say.
+func (f *factor) strain(p *Problem, c int) *strain {
+	on := &f.look(p).on[f.at[c]]
+	if !on.known {
+		*on = straining{f.strains(p, p.cols[c]), true}
+	}
+	return on.strain
+}
+
+func (f *factor) strains(p *Problem, col *column) *strain {
+	if f.early == nil || !slices.Contains(f.early.Warmer, col.seat) {
+		return col.strain(p.stepped(f.rule))
+	}
+	brings := p.index.brings(p, col)
+	return newStrain(col.alike(), f.by[f.at[p.colOf[col.seat]]], brings)
+}
+
+// newStrain is how hard options are on a rule by figures that it sees, those of one option after the other.
+func newStrain(alike, seen *classes, figures []int64) *strain {
+	return &strain{alike: alike, figures: figures, each: len(figures) / max(1, len(seen.of)), seen: seen, harder: make([]set, seen.count)}
+}
+
+// noEasier reports an option of a column that a factor fails wherever it fails another.
+func (f *factor) noEasier(p *Problem, c, o, than int) bool {
+	if on := f.strain(p, c); on != nil {
+		return on.noEasier(o, than)
+	}
+	return f.alike(p, c, o, than)
+}
+
+// excluded is the options of a column that a factor fails wherever it fails one; nil where it tells too many kinds apart.
+func (f *factor) excluded(p *Problem, c, o int) set {
+	if on := f.strain(p, c); on != nil {
+		return on.over(o)
+	}
+	return f.by[f.at[c]].members(o)
 }
 
 // strain is how hard options are on a rule; nil where it does not say.
@@ -24,25 +69,31 @@ func (c *shelf) strain(r stepped) *strain {
 	if s, made := c.strains[r.key]; made {
 		return s
 	}
-	s := &strain{alike: c.alike(), seen: c.classify(r)}
+	c.strains[r.key] = nil
 	reads := fieldSet(t.fields...)
+	var others []*aspect
+	var signed [][]int64
 	for _, a := range c.all() {
 		if !a.under.inside(reads) {
 			continue
 		}
 		sign := a.strains(r.Rule)
 		if a = c.seen(a, reads, r.steps); sign == 0 {
-			s.alike = c.both(s.alike, c.sort(a))
-			continue
+			others = append(others, a)
+		} else {
+			signed = append(signed, c.signed(a, sign))
 		}
-		s.figures = append(s.figures, c.signed(a, sign))
 	}
-	s.harder = make([]set, s.seen.count)
-	if len(s.figures) == 0 {
-		s = nil
+	if len(signed) > 0 {
+		var figures []int64
+		for o := range c.options {
+			for _, list := range signed {
+				figures = append(figures, list[o])
+			}
+		}
+		c.strains[r.key] = newStrain(c.sorted(others), c.classify(r), figures)
 	}
-	c.strains[r.key] = s
-	return s
+	return c.strains[r.key]
 }
 
 // strains is 1 for a figure or count of which a rule says that more is harder, −1 for one of which less is, else nought.
@@ -73,22 +124,10 @@ func (a *aspect) name() string {
 // signed is a figure of every option times a sign.
 func (c *shelf) signed(a *aspect, sign int64) []int64 {
 	list := make([]int64, len(c.options))
-	var values []int64
-	if a.decide == nil {
-		read := a.read()
-		for _, v := range a.of.values {
-			values = append(values, read(v))
-		}
-	}
-	for o := range list {
-		x := int64(0)
-		if a.decide != nil {
-			x = a.decide(&c.options[o])
-		} else {
-			x = values[a.of.at[o]]
-		}
-		if list[o] = x; x != unstated && x != nowhere {
-			list[o] = sign * x
+	kinds := c.sort(a).of
+	for o, kind := range kinds {
+		if list[o] = a.first[kind]; list[o] != unstated && list[o] != nowhere {
+			list[o] *= sign
 		}
 	}
 	return list
@@ -99,8 +138,9 @@ func (s *strain) noEasier(o, than int) bool {
 	if s.alike.of[o] != s.alike.of[than] {
 		return false
 	}
-	for _, f := range s.figures {
-		x, y := f[o], f[than]
+	mine, its := s.figures[o*s.each:][:s.each], s.figures[than*s.each:]
+	for i, x := range mine {
+		y := its[i]
 		if x < y || x != y && (y == unstated || y == nowhere) {
 			return false
 		}

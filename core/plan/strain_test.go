@@ -28,7 +28,7 @@ func TestStrain(t *testing.T) {
 				options = append(options, r.IntN(len(p.cols[c].options)))
 			}
 			i := r.IntN(len(options))
-			on := f.look(p).on[i]
+			on := f.strain(p, q.cols[i])
 			if on == nil || f.ask(p, options) != failed {
 				continue
 			}

@@ -154,7 +154,7 @@ func (s *search) excludes(by *blame, c, o, than int) bool {
 	for i, w := range by.factors {
 		for ; w != 0; w &= w - 1 {
 			id := i<<6 + bits.TrailingZeros64(w)
-			if f := s.blamed(id); f.columns>>c&1 != 0 && !f.noEasier(s.p, c, o, than) && !s.p.warmer(f, c, o, than) && !(id == blamesDin && s.louder(c, o, than)) {
+			if f := s.blamed(id); f.columns>>c&1 != 0 && !f.noEasier(s.p, c, o, than) && !(id == blamesDin && s.louder(c, o, than)) {
 				return false
 			}
 		}
@@ -234,22 +234,6 @@ func (s *search) sift(alike set, c, o int, by *blame) bool {
 func (f *factor) alike(p *Problem, c, o, than int) bool {
 	of := f.look(p).by[f.at[c]].of
 	return of[o] == of[than]
-}
-
-// noEasier reports an option of a column that a factor fails wherever it fails another.
-func (f *factor) noEasier(p *Problem, c, o, than int) bool {
-	if on := f.look(p).on[f.at[c]]; on != nil {
-		return on.noEasier(o, than)
-	}
-	return f.alike(p, c, o, than)
-}
-
-// excluded is the options of a column that a factor fails wherever it fails one; nil where it tells too many kinds apart.
-func (f *factor) excluded(p *Problem, c, o int) set {
-	if on := f.look(p).on[f.at[c]]; on != nil {
-		return on.over(o)
-	}
-	return f.by[f.at[c]].members(o)
 }
 
 // tellsMore reports that what hangs on a column costs no less with one option than with another.

@@ -39,7 +39,7 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Archive}},
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
 		{Seats: except(coreSeats, build.Board), Din: &din, Fails: (*View).louder, AnySupply: true, Warms: append([]build.Seat{build.Board}, predict.Warming...)},
-		{Seats: coreSeats, Fails: (*View).louder, AnySupply: true, Warms: predict.Warming},
+		{Seats: coreSeats, Fails: (*View).louder, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Board}},
 		{Seats: except(except(coreSeats, build.Supply), build.Board), Fails: (*View).louderFed, AnySupply: true,
 			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: except(except(coreSeats, build.Supply), build.Board), Kinds: []build.Seat{build.Cooler}, Fails: (*View).louderWithAnyCooler, AnySupply: true,
