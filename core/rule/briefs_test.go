@@ -293,7 +293,11 @@ func TestSufficesHolds(t *testing.T) {
 	for _, n := range needsOfBriefs(t) {
 		for range 200 {
 			b := randomBuild(r, stock)
-			v := NewView(b, n)
+			needs := *n
+			if r.IntN(2) == 0 {
+				needs.Place.Circuit.Set(unit.Current(1000 + r.IntN(3000)))
+			}
+			v := NewView(b, &needs)
 			for _, rule := range All {
 				stands := passes(v.Run(rule))
 				switch {
