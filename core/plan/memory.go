@@ -12,7 +12,7 @@ type memory struct {
 	net   []int64  // of a sum: what each option gives less what it takes
 	ends  [2]int   // of a sum: an option that gives most and one that gives least
 	equal *classes // of a sum: the options of equal net
-	lower []set    // of a sum, by class: the options of no more net; nil until they are asked for
+	lower []set    // of a sum, by class: the options of no more net; nil until it is asked for
 }
 
 // manyClasses is the classes of up to sixteen columns, sixteen bits to each.
@@ -112,26 +112,31 @@ func (m *memory) kinds() *classes {
 	return m.equal
 }
 
-// under is the options that give a sum no more than one; nil where there are too many figures.
+// under is the options that give a sum no more than one. Where there are many figures it is not remembered.
 func (m *memory) under(o int) set {
 	k := m.kinds()
 	if k.count > fewClasses {
-		return nil
+		return m.noMore(m.net[o])
 	}
 	if m.lower == nil {
 		m.lower = make([]set, k.count)
-		for o, class := range k.of {
-			if m.lower[class] == nil {
-				m.lower[class] = make(set, words(len(k.of)))
-				for j, net := range m.net {
-					if net <= m.net[o] {
-						m.lower[class].add(j)
-					}
-				}
-			}
+	}
+	of := &m.lower[k.of[o]]
+	if *of == nil {
+		*of = m.noMore(m.net[o])
+	}
+	return *of
+}
+
+// noMore is the options that give a sum no more than so much.
+func (m *memory) noMore(than int64) set {
+	lower := make(set, words(len(m.net)))
+	for o, net := range m.net {
+		if net <= than {
+			lower.add(o)
 		}
 	}
-	return m.lower[k.of[o]]
+	return lower
 }
 
 // place is where a table keeps what was found for some options.

@@ -215,9 +215,7 @@ func (s *search) passes(q, o, d int, tests []due) bool {
 		if t := s.p.sums[i]; room[i]+t.net[q][o]-t.most[q] < 0 {
 			s.blame.sums |= 1 << i
 			t.failures[s.order[0]]++
-			if under := t.seen[q].under(o); under != nil {
-				set(s.levels[d].domain[q]).less(under)
-			}
+			set(s.levels[d].domain[q]).less(t.seen[q].under(o))
 			return false
 		}
 	}

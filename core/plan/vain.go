@@ -213,11 +213,7 @@ func (s *search) sift(alike set, c, o int, by *blame) bool {
 	}
 	for w := by.sums; w != 0; w &= w - 1 {
 		if t := s.p.sums[bits.TrailingZeros64(w)]; t.binds(c) {
-			under := t.seen[c].under(o)
-			if under == nil {
-				return false
-			}
-			alike.keep(under)
+			alike.keep(t.seen[c].under(o))
 		}
 	}
 	for w := by.cuts[c]; w != 0; w &= w - 1 {
