@@ -2,9 +2,12 @@ package plan
 
 import (
 	"math/rand/v2"
+	"strconv"
 	"testing"
 
 	"slipfit/core/grow"
+	"slipfit/core/part"
+	"slipfit/core/unit"
 
 	"github.com/stretchr/testify/require"
 )
@@ -51,5 +54,64 @@ func TestStrain(t *testing.T) {
 	require.Len(t, said, 4)
 	for id, n := range said {
 		require.Greater(t, n, 100, "rule %s", id)
+	}
+}
+
+// TestOpenAmongTwins holds open choices to trying everything where parts differ from others in no more than price and a figure that is
+// harder on a rule, or easier.
+func TestOpenAmongTwins(t *testing.T) {
+	stocks := generic(t)
+	cores := anchors(t, stocks)
+	possible, impossible := 0, 0
+	for seed := range uint64(150) {
+		r := rand.New(rand.NewPCG(seed, 30))
+		stock := smallStock(r, stocks, cores[r.IntN(len(cores))])
+		twin(r, stock)
+		can, cannot := openAgrees(t, stock, Ask{Needs: someNeeds(r, stock)})
+		if possible, impossible = possible+can, impossible+cannot; t.Failed() {
+			t.Fatalf("seed %d", seed)
+		}
+	}
+	require.Greater(t, possible, 200)
+	require.Greater(t, impossible, 200)
+}
+
+// twin adds to a stock copies of a part of one kind that are another height, thickness, number of slots, or room under them.
+func twin(r *rand.Rand, s *part.Stock) {
+	by := func(f *unit.Figure[unit.Length], most int) {
+		if was, known := f.Get(); known {
+			f.Set(max(unit.Millimetre, was+unit.Length(r.IntN(2*most)-most/2)*unit.Millimetre))
+		}
+	}
+	another := func(a *part.Article) {
+		a.ID += "-twin-" + strconv.Itoa(r.IntN(1_000_000))
+		a.Price = max(100, a.Price+unit.Money(r.IntN(4000)-2000))
+	}
+	kind := r.IntN(4)
+	for range 3 {
+		switch {
+		case kind == 0 && len(s.Graphics) > 0:
+			card := *s.Graphics[0]
+			another(&card.Article)
+			card.Slots.Set(unit.Whole(1 + r.IntN(5)))
+			s.Graphics = append(s.Graphics, &card)
+		case kind == 1 && len(s.Drives) > 0:
+			drive := *s.Drives[0]
+			another(&drive.Article)
+			by(&drive.Above, 8)
+			s.Drives = append(s.Drives, &drive)
+		case kind == 2 && len(s.Coolers) > 0 && s.Coolers[0].Air != nil:
+			cooler := *s.Coolers[0]
+			another(&cooler.Article)
+			air := *cooler.Air
+			by(&air.ToMemory, 60)
+			cooler.Air = &air
+			s.Coolers = append(s.Coolers, &cooler)
+		default:
+			memory := *s.Memory[0]
+			another(&memory.Article)
+			by(&memory.Height, 60)
+			s.Memory = append(s.Memory, &memory)
+		}
 	}
 }
