@@ -46,7 +46,7 @@ const apartFrom = 10
 // asked.
 type sight struct {
 	by    []*classes
-	on    []straining // by place
+	on    []straining // by place: how hard options are on the rule, as far as that was asked
 	seen  *memory
 	place *placing // of an early query with Places; else nil
 }

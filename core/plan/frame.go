@@ -45,7 +45,7 @@ func (p *Problem) usual(head int) []int {
 }
 
 // hardFirst is an order in which each column that follows the first is the one on which the rules have failed most, in searches that had
-// that first, that read it and one decided before. A rule counts half as much for each column of it that is still to be decided.
+// that first, that read it and one decided before. A rule or sum counts half as much for each column of it that is still to be decided.
 func (p *Problem) hardFirst(head int) []int {
 	order := p.usual(head)
 	decided := uint32(1) << head
@@ -53,16 +53,16 @@ func (p *Problem) hardFirst(head int) []int {
 		next, most := at, -1
 		for i := at; i < len(order); i++ {
 			hard := 0
-			failed := func(columns uint32, times int32) {
+			count := func(columns uint32, times int32) {
 				if with := columns &^ (1 << order[i]); with != columns && with&decided != 0 {
 					hard += int(times) >> bits.OnesCount32(with&^decided)
 				}
 			}
 			for _, f := range p.many {
-				failed(f.columns, f.failures[head])
+				count(f.columns, f.failures[head])
 			}
 			for _, t := range p.sums {
-				failed(t.columns(), t.failures[head])
+				count(t.columns(), t.failures[head])
 			}
 			if hard > most {
 				next, most = i, hard
