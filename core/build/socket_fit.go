@@ -131,14 +131,17 @@ func (a *assigner) lack(d *device, socket int) int64 {
 	return int64(want)<<(g-1) - int64(got)<<(min(g, max(slot.Or(generation.Or(0))/1000, 1))-1)
 }
 
-// lanes is what a socket keeps beside the others in use. Where the sheet does not state its lanes it is taken to be
-// wired in full; the rule that asks for lanes names the figure.
+// SlotLanes is how many lanes a card slot has by itself. Where the sheet does not state them it is taken to be wired in full; the rule that
+// asks for lanes names the figure.
+func SlotLanes(s *part.Slot) unit.Whole { return s.Lanes.Or(s.Size.Or(16)) }
+
+// lanes is what a socket keeps beside the others in use, of those that it has by itself (SlotLanes; four for a module).
 func (a *assigner) lanes(socket int, placed []int) unit.Whole {
 	var lanes unit.Whole
 	var id string
 	if socket < a.slots {
 		s := &a.b.Board.Cards[socket]
-		lanes, id = s.Lanes.Or(s.Size.Or(16)), s.ID
+		lanes, id = SlotLanes(s), s.ID
 	} else {
 		s := &a.b.Board.M2[socket-a.slots]
 		lanes, id = s.Lanes.Or(4), s.ID

@@ -76,7 +76,7 @@ func TestOpenAmongTwins(t *testing.T) {
 	require.Greater(t, impossible, 200)
 }
 
-// twin adds to a stock copies of a part of one kind that are another height, thickness, number of slots, or room under them.
+// twin adds to a stock copies of a part of one kind that stand higher or lower, reach farther or less far, or take other numbers of slots.
 func twin(r *rand.Rand, s *part.Stock) {
 	by := func(f *unit.Figure[unit.Length], most int) {
 		if was, known := f.Get(); known {

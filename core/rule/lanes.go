@@ -78,7 +78,7 @@ func starves(v *View) bool {
 	for i := range v.Board.Cards {
 		s := &v.Board.Cards[i]
 		v.margins, v.missing = v.margins[:0], v.missing[:0]
-		graphicsLane(v, &build.CardPlace{Graphics: v.Graphics, Slot: s, Lanes: s.Lanes.Or(s.Size.Or(16))})
+		graphicsLane(v, &build.CardPlace{Graphics: v.Graphics, Slot: s, Lanes: build.SlotLanes(s)})
 		if v.margins[0].Passes() {
 			return false
 		}

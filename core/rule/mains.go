@@ -65,12 +65,15 @@ var mostTaken = [...]Sum{{Kind: unit.Ampere, Term: func(v *View, s build.Seat) (
 	return gives, takes
 }}}
 
+// beyondCircuits is more than any circuit carries.
+const beyondCircuits = 1_000_000_000 * unit.Watts
+
 // mostWall is what a supply takes from the mains at most, rounded up to a watt: nowhere between two load points is it less efficient than at
 // both, and under the first it takes no more than there.
 func mostWall(v *View) unit.Power {
 	rating := figure(v, v.Supply.Rating, &v.Supply.Article, "rating_w")
 	least := int64(1_000_000)
-	for _, percent := range [...]unit.Power{10, 20, 50, 100} {
+	for _, percent := range [...]unit.Power{10, 20, 50, 100} { // the published load points
 		if w := wallOf(v, rating*percent/100); w.known {
 			least = min(least, w.floorPPM)
 		}
@@ -79,7 +82,7 @@ func mostWall(v *View) unit.Power {
 		least = min(least, int64(p.Efficiency)*10)
 	}
 	if least <= 0 {
-		return unit.Power(1) << 40
+		return beyondCircuits
 	}
 	return unit.Power(int64(rating)*1_000_000/least) + 1000
 }

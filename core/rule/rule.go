@@ -129,7 +129,8 @@ type Steps struct {
 type Sum struct {
 	Kind unit.Kind
 	// Term returns what the part in one seat of v's build gives and takes, reading that seat alone; nought where it is
-	// empty. A figure it misses is noted in v.
+	// empty, but for a bound that says nothing of builds with that seat empty: there it gives more than all others can take. A figure
+	// it misses is noted in v.
 	Term func(v *View, s build.Seat) (gives, takes int64)
 }
 
