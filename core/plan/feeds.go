@@ -104,7 +104,9 @@ func (s *search) failsWith(f *due, at int, fed *predict.Supplies) bool {
 		t = s.p.newFactor(s.p.soon(f.rule, f.nth, fed))
 		f.twins.list[at] = t
 	}
-	s.effort += slowEffort
 	s.watch.poll(asking)
-	return t.ask(s.p, s.choice(t)) == failed
+	before := s.p.index.checks
+	ok := t.ask(s.p, s.choice(t)) != failed
+	s.weigh(before)
+	return !ok
 }

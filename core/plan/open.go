@@ -235,13 +235,13 @@ func (w *opening) affords(c int, pick []int) bool {
 	return true
 }
 
-// telling lists the factors that tell of a column what its matches with each other column do not. Early queries that are quick to ask say
-// no more of a whole choice than their rules.
+// telling lists the factors that tell of a column what its matches with each other column do not. Early queries say no more of a whole
+// choice than their rules.
 func (w *opening) telling(c int) []*factor {
 	if w.tells[c] == nil {
 		w.tells[c] = []*factor{}
 		for _, f := range w.many {
-			if f.columns>>c&1 != 0 && (len(f.open) > 2 && f.early == nil || f.cost > 0) {
+			if f.columns>>c&1 != 0 && f.early == nil && (len(f.open) > 2 || f.cost > 0) {
 				w.tells[c] = append(w.tells[c], f)
 			}
 		}

@@ -298,14 +298,20 @@ func (s *search) holds(f *due, q, o int) bool {
 	if s.watch.ended || f.anywhere != nil && !f.anywhere.worth() {
 		return true
 	}
+	s.watch.poll(asking)
+	s.tried++
+	before := s.p.index.checks
+	ok := f.with >= 0 && f.two(s.p, q, o, f.with, s.pick[f.with]) != failed || f.with < 0 && f.ask(s.p, s.choice(f.factor)) != failed
 	if f.cost > 0 {
+		s.weigh(before)
+	}
+	return ok
+}
+
+// weigh counts a prediction, where one was made since so many rules had been asked: what is remembered costs no more than an option looked at.
+func (s *search) weigh(before int64) {
+	if s.p.index.checks > before {
 		s.effort += slowEffort
 		s.tried += slowTried
 	}
-	s.watch.poll(asking)
-	s.tried++
-	if f.with >= 0 {
-		return f.two(s.p, q, o, f.with, s.pick[f.with]) != failed
-	}
-	return f.ask(s.p, s.choice(f.factor)) != failed
 }
