@@ -123,7 +123,7 @@ func (p *Problem) admits(l *leaf) bool {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(p.many, func(f *factor) bool { return f.of(p, l) == failed })
+	return !slices.ContainsFunc(p.many, func(f *factor) bool { return f.early == nil && f.of(p, l) == failed })
 }
 
 // of asks the factor of a choice.
