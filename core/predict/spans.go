@@ -45,11 +45,10 @@ func (f *Forecast) loudBetween(k toldOf, fromW, toW float64) bool {
 			continue
 		}
 		step := chamberSteps[at]
+		low := floor(heatW, step.wideW)
 		switch {
-		case math.Mod(heatW, step.wideW) != 0:
-			at++
-		case over(heatW, step):
-			heatW += step.wideW
+		case over(low, step):
+			heatW = low + step.wideW
 			at = max(0, at-1)
 		case at == finest:
 			known.quiet = append(known.quiet, warmth{heatW, k.disks})
