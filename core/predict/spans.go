@@ -38,28 +38,41 @@ func (f *Forecast) loudBetween(k toldOf, fromW, toW float64) bool {
 		known.quiet = append(known.quiet, warmth{end, k.disks})
 		return false
 	}
-	from := heatW
-	for at := 0; heatW <= toW; {
+	endW, loud := throughout(heatW, toW, func(heatW float64) (endW float64, ok bool) {
 		if i := in(heatW); i >= 0 {
-			heatW, at = known.loud[i].toW, 0
+			return known.loud[i].toW, true
+		}
+		return 0, false
+	}, over)
+	if !loud {
+		known.quiet = append(known.quiet, warmth{endW, k.disks})
+	}
+	known.add(span{heatW, endW, k.disks})
+	return loud
+}
+
+// throughout reports that something is so with any heat between two amounts, and up to where. It is asked of the widest steps of which it
+// may be said, unless it is known to be so up to some amount.
+func throughout(fromW, toW float64, known func(heatW float64) (endW float64, ok bool), is func(lowW float64, step chamberStep) bool) (endW float64, all bool) {
+	at := 0
+	for endW = fromW; endW <= toW; {
+		if end, ok := known(endW); ok {
+			endW, at = end, 0
 			continue
 		}
 		step := chamberSteps[at]
-		low := floor(heatW, step.wideW)
+		low := floor(endW, step.wideW)
 		switch {
-		case over(low, step):
-			heatW = low + step.wideW
+		case is(low, step):
+			endW = low + step.wideW
 			at = max(0, at-1)
-		case at == finest:
-			known.quiet = append(known.quiet, warmth{heatW, k.disks})
-			known.add(span{from, heatW, k.disks})
-			return false
+		case at == len(chamberSteps)-1:
+			return endW, false
 		default:
 			at++
 		}
 	}
-	known.add(span{from, heatW, k.disks})
-	return true
+	return endW, true
 }
 
 // spansOf is what is known of a load and a level.
