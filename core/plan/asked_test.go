@@ -95,3 +95,34 @@ func TestOnlyPredictionsMadeCount(t *testing.T) {
 		require.Equal(t, nodes, again, trade.name)
 	}
 }
+
+// TestAllSuppliesCountOnce asks of all supplies whether a build fails whichever of them feeds it: it counts as a prediction
+// the first time, where one is made, and as nothing after that.
+func TestAllSuppliesCountOnce(t *testing.T) {
+	stock := generic(t)
+	made := 0
+	for _, trade := range briefed(t, stock) {
+		p, err := New(stock, Ask{Needs: trade.needs})
+		require.NoError(t, err)
+		p.begin(t.Context())
+		s := newSearch(p.priceBound(), p.purse)
+		x := p.fedBy()
+		for _, f := range p.many {
+			if f.twins == nil {
+				continue
+			}
+			f.twins.list = make([]*factor, 1+len(x.groups))
+			ask := func() (effort, asked int64) {
+				effort, asked = s.effort, p.index.checks
+				s.failsWith(&due{factor: f}, 0, x.all)
+				return s.effort - effort, p.index.checks - asked
+			}
+			effort, asked := ask()
+			require.Equal(t, slowEffort*min(1, asked), effort, "%s: %s", trade.name, f.rule.ID)
+			made += int(asked)
+			effort, _ = ask()
+			require.Zero(t, effort, "%s: %s", trade.name, f.rule.ID)
+		}
+	}
+	require.Greater(t, made, 20)
+}

@@ -106,7 +106,7 @@ func (s *search) failsWith(f *due, at int, fed *predict.Supplies) bool {
 	}
 	s.watch.poll(asking)
 	before := s.p.index.checks
-	ok := t.ask(s.p, s.choice(t)) != failed
+	fails := t.ask(s.p, s.choice(t)) == failed
 	s.weigh(before)
-	return !ok
+	return fails
 }

@@ -116,7 +116,7 @@ func (p *Problem) having(f *finding) *leaf {
 	return l
 }
 
-// admits reports that every rule lets a choice of live options stand.
+// admits reports that every rule lets a choice of live options stand. Early queries say no more of a whole choice than their rules.
 func (p *Problem) admits(l *leaf) bool {
 	for c, o := range l.pick {
 		if !p.stands(c, o) {

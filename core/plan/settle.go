@@ -300,15 +300,20 @@ func (s *search) holds(f *due, q, o int) bool {
 	}
 	s.watch.poll(asking)
 	s.tried++
-	before := s.p.index.checks
-	ok := f.with >= 0 && f.two(s.p, q, o, f.with, s.pick[f.with]) != failed || f.with < 0 && f.ask(s.p, s.choice(f.factor)) != failed
+	before, worth := s.p.index.checks, int64(0)
+	if f.with >= 0 {
+		worth = f.two(s.p, q, o, f.with, s.pick[f.with])
+	} else {
+		worth = f.ask(s.p, s.choice(f.factor))
+	}
 	if f.cost > 0 {
 		s.weigh(before)
 	}
-	return ok
+	return worth != failed
 }
 
-// weigh counts a prediction, where one was made since so many rules had been asked: what is remembered costs no more than an option looked at.
+// weigh counts a prediction, where one was made since so many rules had been asked: what is remembered costs no more than an option looked
+// at.
 func (s *search) weigh(before int64) {
 	if s.p.index.checks > before {
 		s.effort += slowEffort

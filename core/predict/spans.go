@@ -38,8 +38,8 @@ func (f *Forecast) loudBetween(k toldOf, fromW, toW float64) bool {
 		known.quiet = append(known.quiet, warmth{end, k.disks})
 		return false
 	}
-	endW, loud := throughout(heatW, toW, func(heatW float64) (endW float64, ok bool) {
-		if i := in(heatW); i >= 0 {
+	endW, loud := throughout(heatW, toW, func(atW float64) (endW float64, ok bool) {
+		if i := in(atW); i >= 0 {
 			return known.loud[i].toW, true
 		}
 		return 0, false
