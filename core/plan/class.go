@@ -113,8 +113,10 @@ func (c *shelf) byKind() *classes {
 		for o := range c.options {
 			kind[o] = -1
 			if x, ok := c.options[o].Part.(*part.Cooler); ok {
-				if sink, known := predict.CoolerKind(x); known {
-					kind[o] = int64(sink)
+				if k, known := predict.CoolerKind(x); known {
+					if kind[o] = 2 * int64(k.Sink); k.Stirs {
+						kind[o]++
+					}
 				}
 			}
 		}

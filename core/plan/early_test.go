@@ -8,6 +8,7 @@ import (
 
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/rule"
 	"slipfit/core/unit"
 
@@ -115,4 +116,21 @@ func predictions() (list []string) {
 		}
 	}
 	return list
+}
+
+// A sink with fans is another kind than one without, one of nearly its resistance is not.
+func TestKindsOfCooler(t *testing.T) {
+	cooler := func(id string, sink unit.Resistance, fans unit.Whole) *part.Cooler {
+		return &part.Cooler{Article: part.Article{ID: id}, Air: &part.AirCooler{Sink: unit.Known(sink)}, Fans: unit.Known(fans)}
+	}
+	stock := &part.Stock{Coolers: []*part.Cooler{
+		cooler("a", 210, 1), cooler("b", 230, 2), cooler("c", 230, 0), cooler("d", 260, 1),
+	}}
+	shelf := NewIndex(stock).shelf(build.Cooler, nil, nil)
+	of := map[string]int32{}
+	for o, option := range shelf.options {
+		of[option.ID()] = int32(shelf.byKind().of[o])
+	}
+	require.Equal(t, of["a"], of["b"])
+	require.Len(t, map[int32]bool{of["b"]: true, of["c"]: true, of["d"]: true}, 3)
 }

@@ -26,6 +26,7 @@ func (p *Predictor) driveOverFed(x *breath, b *build.Build, n *brief.Needs, coun
 		return false
 	}
 	a := airing{breath: x, place: &n.Place, load: load, asked: &Loads(n)[load], roomC: roomC(n, Hottest)}
+	_, a.boardW, _ = boardless(b)
 	a.besidesW, a.mostW = m.brings(a.asked)+besides.at(load), besides.mostW(load)
 	m.b, m.drives = b, nil
 	m.storage()
@@ -45,6 +46,7 @@ type airing struct {
 	load            int
 	asked           *brief.Load
 	roomC           float64
+	boardW          float64 // of the board, which the breath is without
 	besidesW, mostW float64
 	riseK           float64 // over the room, that is asked about
 }
@@ -222,10 +224,10 @@ func (a *airing) strongest() *fed {
 		a.fed = append(a.fed, fed{mostW: -1})
 	}
 	at := &a.fed[a.load]
-	if at.mostW != a.mostW {
+	if at.boardW != a.boardW || at.mostW != a.mostW {
 		m, leastW := &a.model, a.partsW()
 		mostW := leastW + m.fansW() + a.mostW
-		*at = fed{mostW: a.mostW, way: a.throughSupply(a.supplies.atBest(m.b.Layout, leastW, mostW, mostW).fan)}
+		*at = fed{boardW: a.boardW, mostW: a.mostW, way: a.throughSupply(a.supplies.atBest(m.b.Layout, leastW, mostW, mostW).fan)}
 		if a.warmsInlet {
 			at.lossW = a.supplies.lossW(mostW)
 		}
@@ -236,7 +238,7 @@ func (a *airing) strongest() *fed {
 // partsW is what the parts of the core ask, W.
 func (a *airing) partsW() float64 {
 	m := &a.model
-	sum := m.boardW + m.lightsW + m.pumpW + devicesW
+	sum := a.boardW + m.lightsW + m.pumpW + devicesW
 	for i := range m.parts {
 		sum += between(m.parts[i].rest, m.parts[i].most, share(a.asked, m.parts[i].seat))
 	}

@@ -29,22 +29,71 @@ func (m *model) coolerMostW() float64 {
 	return 0
 }
 
-// sinkStep is how coarsely air coolers are told apart by LouderWithAnyCooler, by their resistance.
+// sinkStep is how coarsely air coolers are told apart by their resistance.
 const sinkStep unit.Resistance = 50 // 0.05 K/W
 
-// CoolerKind is all that LouderWithAnyCooler sees of a cooler: the resistance of an air cooler, rounded up to the next step, or that it says
-// nothing of the cooler.
-func CoolerKind(c *part.Cooler) (sink unit.Resistance, known bool) {
+// Kind is what is told apart of air coolers in one chamber where none moves its air: the resistance, rounded up to the next step, and whether
+// the sink has fans.
+type Kind struct {
+	Sink  unit.Resistance
+	Stirs bool
+}
+
+// CoolerKind is all that LouderWithAnyCooler and DriveOverWithAnyCooler see of a cooler; where it is not known they say nothing of the cooler.
+func CoolerKind(c *part.Cooler) (k Kind, known bool) {
 	if c == nil || c.Air == nil {
-		return 0, false
+		return Kind{}, false
 	}
-	sink, known = c.Air.Sink.Get()
-	return (sink + sinkStep - 1) / sinkStep * sinkStep, known
+	sink, stated := c.Air.Sink.Get()
+	fans, counted := c.Fans.Get()
+	return Kind{(sink + sinkStep - 1) / sinkStep * sinkStep, fans > 0}, stated && counted
+}
+
+// ofKind is a build in one chamber with an air cooler that stands for all of its kind, which makes no sound; ok is false where its own is of
+// none.
+func (p *Predictor) ofKind(b *build.Build) (some build.Build, ok bool) {
+	k, known := CoolerKind(b.Cooler)
+	if some = *b; !known || b.Layout == nil || b.Layout.Chambers {
+		return some, false
+	}
+	c := p.kinds[k]
+	if c == nil {
+		c = &part.Cooler{Air: &part.AirCooler{Sink: unit.Known(k.Sink), Height: unit.Known(unit.Length(0))}, Fans: unit.Known(unit.Whole(0))}
+		if k.Stirs {
+			c.Fans = unit.Known(unit.Whole(1))
+			c.Fan = stillFan
+		}
+		if p.kinds == nil {
+			p.kinds = map[Kind]*part.Cooler{}
+		}
+		p.kinds[k] = c
+	}
+	some.Cooler, some.Face = c, ""
+	return some, true
+}
+
+// stillFan moves no air of a case, and draws as much as all fans of an air cooler may.
+var stillFan = part.FanFigures{
+	Speed: unit.Known(unit.Speed(bestRPM)), Lowest: unit.Known(unit.Speed(bestRPM)), Flow: unit.Known(unit.Flow(0)),
+	Pressure: unit.Known(unit.Pressure(0)), Current: unit.Known(unit.Current(coolerFansW / 12 * 1000)), Sound: unit.Known(unit.Sound(0)),
+	Size: unit.Known(unit.Length(0)),
+}
+
+// DriveOverWithAnyCooler is DriveOverFed of a build in one chamber with whichever air cooler of the kind of its own (CoolerKind).
+func (p *Predictor) DriveOverWithAnyCooler(b *build.Build, n *brief.Needs, counted build.Set, besides Besides, load int, tier build.Seat) bool {
+	some, ok := p.ofKind(b)
+	return ok && p.DriveOverFed(&some, n, counted, besides, load, tier)
+}
+
+// DriveOverWithAnyFansAndCooler is DriveOverWithAnyFans of the same.
+func (p *Predictor) DriveOverWithAnyFansAndCooler(b *build.Build, n *brief.Needs, counted build.Set, besides Besides, load int, tier build.Seat) bool {
+	some, ok := p.ofKind(b)
+	return ok && p.DriveOverWithAnyFans(&some, n, counted, besides, load, tier)
 }
 
 // LouderWithAnyCooler is Louder of a build in one chamber with whichever air cooler of no more than the resistance of its own (CoolerKind).
 func (p *Predictor) LouderWithAnyCooler(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
-	sink, known := CoolerKind(b.Cooler)
+	kind, known := CoolerKind(b.Cooler)
 	if !known || b.Layout == nil || b.Layout.Chambers {
 		return false
 	}
@@ -57,7 +106,7 @@ func (p *Predictor) LouderWithAnyCooler(b *build.Build, n *brief.Needs, besides 
 	runs := f.Least(load, Ordinary)
 	for _, r := range runs {
 		k := asking(load, wish, disksDBA)
-		if atChair(sum(r.leastDBA(), k.disks), r.ChairM) <= k.wish || !r.staysFree(float64(sink)/1000) {
+		if atChair(sum(r.leastDBA(), k.disks), r.ChairM) <= k.wish || !r.staysFree(float64(kind.Sink)/1000) {
 			return false
 		}
 	}

@@ -49,22 +49,16 @@ type atRest struct {
 	err    error
 }
 
-// indoorsKept is how many cores a predictor keeps so.
-const indoorsKept = 512
-
 // indoors is a core without its supply, by its key; nil where that breathes the case's air.
 func (p *Predictor) indoors(b *build.Build, k core) *indoors {
 	if own, stated := b.Layout.Supply.OwnAir.Get(); !stated || !own {
 		return nil
 	}
 	k.supply, k.supplies, k.besides = nil, nil, ""
-	x := p.apart[k]
-	if x == nil || !slices.Equal(x.fans, b.Fans) {
-		if len(p.apart) >= indoorsKept || p.apart == nil {
-			p.apart = map[core]*indoors{}
-		}
+	x, kept := p.apart.get(k, coresKept)
+	if !kept || !slices.Equal(x.fans, b.Fans) {
 		x = &indoors{predictor: p, fans: slices.Clone(b.Fans), at: map[duty]*atRest{}}
-		p.apart[k] = x
+		p.apart.put(k, x, coresKept)
 	}
 	return x
 }

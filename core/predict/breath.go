@@ -32,7 +32,9 @@ type breath struct {
 	supplies   *Supplies
 	chambers   [2]chamber
 	plateWPerK float64
-	fed        []fed // by load
+	fed        []fed   // by load
+	bought     *bought // fans besides; nil for none
+	anyOf      int     // which group they are
 }
 
 // chamber is what a chamber breathes through.
@@ -77,31 +79,29 @@ func (w *way) outPa(draughtPaPerM float64) float64 {
 
 // fed is the way of the strongest of some supplies, with so much heat in the case at most.
 type fed struct {
-	mostW float64
-	way   way
-	lossW float64 // that stays in one at most, where a radiator warms what comes in
+	boardW, mostW float64
+	way           way
+	lossW         float64 // that stays in one at most, where a radiator warms what comes in
 }
 
-// breath is a build's core so, without its supply and with fans bought for it besides, nil for none; nil where it has not enough in it or
-// nothing can be said of it. A predictor keeps many.
+// breath is a build's core so, without its board and supply and with fans bought for it besides, nil for none; nil where it has not enough in
+// it or nothing can be said of it. A predictor keeps many.
 func (p *Predictor) breath(b *build.Build, n *brief.Needs, besides Besides, fans *bought) *breath {
-	bare := bared(b)
+	bare, _, known := boardless(b)
+	bare = bared(&bare)
 	bare.Supply = nil
-	if besides.supplies == nil || len(besides.supplies.list) == 0 || !readyToFeed(&bare) {
+	if !known || besides.supplies == nil || len(besides.supplies.list) == 0 || !readyToFeed(&bare) {
 		return nil
 	}
 	k := keyOf(&bare, n, besides.Feeds())
 	if fans != nil {
 		bare.Fans, k.bought = []build.FanSet{fans.FanSet}, fans
 	}
-	x := p.breaths[k]
-	if x == nil || !slices.Equal(x.b.Fans, bare.Fans) {
-		if len(p.breaths) >= coresKept || p.breaths == nil {
-			p.breaths = map[core]*breath{}
-		}
+	x, kept := p.breaths.get(k, coresKept)
+	if !kept || !slices.Equal(x.b.Fans, bare.Fans) {
 		bare.Fans = slices.Clone(bare.Fans)
 		x = newBreath(&bare, besides, fans)
-		p.breaths[k] = x
+		p.breaths.put(k, x, coresKept)
 	}
 	if x.silent {
 		return nil
@@ -118,7 +118,8 @@ func newBreath(b *build.Build, besides Besides, fans *bought) *breath {
 	}
 	var still []int // paths whose fans may as well drive nothing
 	if fans != nil {
-		still = fans.hang(m)
+		x.bought = fans
+		x.anyOf, still = fans.hang(m)
 	}
 	for z := range m.air.Zones {
 		zone, c := &m.air.Zones[z], &x.chambers[z]

@@ -22,7 +22,7 @@ func TestDriveOverFed(t *testing.T) {
 	var p, q predict.Predictor
 	type kind struct{ chambers, ownAir, liquid bool }
 	asked, said := map[kind]int{}, map[kind]int{}
-	askedAny, saidAny := 0, 0
+	askedAny, saidAny, askedKind, saidKind, kindOpen := 0, 0, 0, 0, 0
 	type question struct {
 		b     *build.Build
 		needs *brief.Needs
@@ -39,10 +39,12 @@ func TestDriveOverFed(t *testing.T) {
 		}
 		if last.b != nil && m.IntN(2) == 0 { // the last question, but for one part
 			like := *last.b
-			switch m.IntN(3) {
+			switch m.IntN(4) {
 			case 0:
 				like.Cooler, like.Face = b.Cooler, b.Face
 			case 1:
+				like.Board = b.Board
+			case 2:
 				like.Graphics = b.Graphics
 			default:
 				like.Fans = b.Fans
@@ -103,6 +105,19 @@ func TestDriveOverFed(t *testing.T) {
 			}
 			hot.Limit.Set(unit.Temperature(math.Ceil(1000 * (d.TempC.Expected - (d.InletC.Expected-r.RoomC)/2))))
 		}
+		if _, known := predict.CoolerKind(b.Cooler); known && !b.Layout.Chambers {
+			whichever := func(limitC float64) bool {
+				hot.Limit.Set(unit.Temperature(math.Ceil(1000 * limitC)))
+				return p.DriveOverWithAnyCooler(&open, needs, counted, besides, 0, build.Boot)
+			}
+			require.False(t, whichever(d.TempC.Expected), "%s %s: %s with %s at %v", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, needs.Loads[0])
+			if askedKind++; whichever(d.TempC.Expected - (d.InletC.Expected-r.RoomC)/2) {
+				saidKind++
+				require.True(t, halfway, "%s %s: no more is said of a kind than of one cooler of it", b.Case.ID, b.Cooler.ID)
+			} else if halfway {
+				kindOpen++
+			}
+		}
 		var alone predict.Predictor // that has not seen others
 		require.Equal(t, halfway, alone.DriveOverFed(&open, needs, counted, besides, 0, build.Boot), "%s", b.Cooler.ID)
 	}
@@ -114,6 +129,8 @@ func TestDriveOverFed(t *testing.T) {
 	}
 	require.Len(t, asked, 8)
 	require.Greater(t, 2*so, all)
+	t.Logf("with any cooler of a kind: %d of %d, open where with its own it is said: %d", saidKind, askedKind, kindOpen)
+	require.Less(t, 20*kindOpen, saidKind)
 	t.Logf("with any fans: %d of %d", saidAny, askedAny)
 	require.Greater(t, 4*saidAny, askedAny)
 }
@@ -129,6 +146,13 @@ func (m maker) anyFans(b *build.Build) *predict.AnyFans {
 			return nil
 		}
 		list = slices.Insert(list, m.IntN(3), set.Fan)
+	}
+	for i, f := range list {
+		if len(b.Fans) == 0 || f != b.Fans[0].Fan { // others may be lit: what they draw for that is no heat that there must be
+			lit := *f
+			lit.Lights = []part.Lead{{Kind: part.HeaderRGB, Current: unit.Known(unit.Current(m.IntN(3000)))}}
+			list[i] = &lit
+		}
 	}
 	return predict.NewAnyFans(list)
 }

@@ -25,7 +25,7 @@ func (p *Predictor) Breathed(r *Run, b *build.Build, besides Besides) (list []Br
 	x := p.breath(b, r.forecast.needs, besides, nil)
 	m, in := &r.forecast.model, r.forecast.predictor.result
 	for z := range in.Zones {
-		a := airing{breath: x, place: &r.forecast.needs.Place, asked: &r.Load, roomC: r.RoomC, mostW: besides.mostW(0), riseK: r.Zones[z].RiseK.Expected}
+		a := airing{breath: x, place: &r.forecast.needs.Place, asked: &r.Load, roomC: r.RoomC, boardW: m.boardW, mostW: besides.mostW(0), riseK: r.Zones[z].RiseK.Expected}
 		cools := a.coolsWPerK(z, true)
 		heatW, fans := a.parts(z, cools)
 		c := Breathed{

@@ -6,6 +6,7 @@ import (
 	"slipfit/core/air"
 	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/unit"
 )
 
@@ -29,14 +30,15 @@ type Predictor struct {
 	solver  air.Solver
 	result  air.Result
 	last    *Forecast
-	cores   map[core]*Forecast
-	apart   map[core]*indoors
-	said    map[core]*said
-	opens   map[openKey]*inOpen
-	ideals  map[core]*ideal
-	coolers map[coolerAt]float64
-	breaths map[core]*breath
+	cores   latest[core, *Forecast]
+	apart   latest[core, *indoors]
+	said    latest[core, *said]
+	opens   latest[openKey, *inOpen]
+	ideals  latest[core, *ideal]
+	coolers latest[coolerAt, float64]
+	breaths latest[core, *breath]
 	turns   map[turnsAt][]float64
+	kinds   map[Kind]*part.Cooler
 	warmth  Warmth // the last one asked for
 }
 

@@ -48,7 +48,7 @@ func (u *under) with(list []Heard, supplyPW float64) []Heard {
 }
 
 // idealsKept is how many of them a predictor keeps, and coolers in some air.
-const idealsKept = 1 << 15
+const idealsKept = 1 << 14
 
 // ideal finds the runs of Least of a build with an ideal cooler, and so much heat; none where nothing is said.
 func (p *Predictor) ideal(b *build.Build, n *brief.Needs, fed *Supplies, at idealAt) []under {
@@ -67,13 +67,10 @@ func (p *Predictor) ideal(b *build.Build, n *brief.Needs, fed *Supplies, at idea
 	if !ok {
 		return nil
 	}
-	x := p.ideals[k]
-	if x == nil || !slices.Equal(x.fans, b.Fans) {
-		if len(p.ideals) >= idealsKept || p.ideals == nil {
-			p.ideals = map[core]*ideal{}
-		}
+	x, kept := p.ideals.get(k, idealsKept)
+	if !kept || !slices.Equal(x.fans, b.Fans) {
 		x = &ideal{slices.Clone(b.Fans), map[idealAt][]under{}}
-		p.ideals[k] = x
+		p.ideals.put(k, x, idealsKept)
 	}
 	list, known := x.at[at]
 	if !known {
@@ -111,20 +108,16 @@ func (p *Predictor) louderUnder(b *build.Build, n *brief.Needs, besides Besides,
 	if b.Cooler == nil || b.Cooler.Air == nil {
 		return false
 	}
-	mostW := besides.mostW(k.load)
-	if b.Board != nil {
-		var s sheet
-		ownW := thousandth(&s, b.Board.Own, &b.Board.Article, "own_power_w")
-		if heatW, mostW = heatW+ownW, mostW+ownW; len(s.missing) > 0 {
-			return false
-		}
+	_, boardW, known := boardless(b)
+	if !known {
+		return false
 	}
 	allowed := allowedPW(k, &n.Place)
 	bears := func(h Heard) bool {
 		own, known := p.CoolerPW(b, n, k.load, InletOf(h.InletC))
 		return !known || h.PW+own+sound.Picowatts(k.disks) <= allowed
 	}
-	list := p.ideal(b, n, besides.supplies, idealAt{k.load, floor(heatW, stepW), mostW})
+	list := p.ideal(b, n, besides.supplies, idealAt{k.load, floor(boardW+heatW, stepW), boardW + besides.mostW(k.load)})
 	return len(list) > 0 && !slices.ContainsFunc(list, func(u under) bool {
 		var room [2]Heard
 		return slices.ContainsFunc(u.with(room[:0], u.supplyPW), bears)
@@ -275,13 +268,10 @@ func (p *Predictor) CoolerPW(b *build.Build, n *brief.Needs, load int, inlet Inl
 		return 0, false
 	}
 	k := coolerAt{n, load, b.Processor, b.Cooler, inlet}
-	pw, solved := p.coolers[k]
+	pw, solved := p.coolers.get(k, idealsKept)
 	if !solved {
-		if len(p.coolers) >= idealsKept || p.coolers == nil {
-			p.coolers = map[coolerAt]float64{}
-		}
 		pw = p.coolerAlone(&k)
-		p.coolers[k] = pw
+		p.coolers.put(k, pw, idealsKept)
 	}
 	return pw, !math.IsNaN(pw)
 }

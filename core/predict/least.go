@@ -33,10 +33,23 @@ type core struct {
 }
 
 // coresKept is how many cores a predictor keeps forecasts of.
-const coresKept = 512
+const coresKept = 1024
 
 // noBoard stands for a board not chosen yet: it draws nothing and brings no sinks.
 var noBoard = part.Board{Own: unit.Known(unit.Power(0))}
+
+// boardless is a build without its board, and what that draws, W, nought where there is none; all that it brings into the air of a case is
+// as much heat. Known is false where its sheet does not say it.
+func boardless(b *build.Build) (bare build.Build, boardW float64, known bool) {
+	bare = *b
+	if b.Board != nil {
+		var s sheet
+		boardW = thousandth(&s, b.Board.Own, &b.Board.Article, "own_power_w")
+		bare.Board, known = nil, len(s.missing) == 0
+		return bare, boardW, known
+	}
+	return bare, 0, true
+}
 
 // Core is the forecast of a build without its memory, drives and cards, of one without a board as if that drew nothing, and of one
 // without a supply with one of those besides at its best (see Supplies); nil where the build has not enough in it. A predictor keeps
@@ -46,14 +59,11 @@ func (p *Predictor) Core(b *build.Build, n *brief.Needs, besides Besides) *Forec
 	if !ok {
 		return nil
 	}
-	f := p.cores[k]
-	if f == nil || !slices.Equal(f.build.Fans, b.Fans) {
-		if len(p.cores) >= coresKept || p.cores == nil {
-			p.cores = map[core]*Forecast{}
-		}
+	f, kept := p.cores.get(k, coresKept)
+	if !kept || !slices.Equal(f.build.Fans, b.Fans) {
 		f = p.fresh(&bare, n, besides)
 		f.indoors = p.indoors(b, k)
-		p.cores[k] = f
+		p.cores.put(k, f, coresKept)
 	}
 	return f
 }

@@ -63,7 +63,7 @@ type openKey struct {
 }
 
 // opensKept is how many a predictor keeps.
-const opensKept = 1 << 13
+const opensKept = 1 << 12
 
 // cooled runs them. A predictor keeps many, since the same ones are asked for beside many others.
 func (p *Predictor) cooled(b *build.Build, n *brief.Needs, l brief.Load, day Day) *inOpen {
@@ -71,15 +71,12 @@ func (p *Predictor) cooled(b *build.Build, n *brief.Needs, l brief.Load, day Day
 	if k.processor == nil || k.cooler == nil || k.cooler.Air == nil {
 		k.processor, k.cooler = nil, nil
 	}
-	x := p.opens[k]
-	if x != nil {
+	x, kept := p.opens.get(k, opensKept)
+	if kept {
 		return x
 	}
-	if len(p.opens) >= opensKept || p.opens == nil {
-		p.opens = map[openKey]*inOpen{}
-	}
 	x = p.alone(k, 0)
-	p.opens[k] = x
+	p.opens.put(k, x, opensKept)
 	return x
 }
 

@@ -17,13 +17,18 @@ import (
 // LouderFed reports that no build which holds this one's parts, disks of so much sound power, dB(A), and one of the supplies besides is as
 // quiet at the chair as a level in an activity on an ordinary day. False says nothing.
 func (p *Predictor) LouderFed(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
-	x := p.breath(b, n, besides, nil)
+	return p.louderFed(p.breath(b, n, besides, nil), b, n, besides, load, wish, disksDBA)
+}
+
+// louderFed is LouderFed of a core; of none nothing is said.
+func (p *Predictor) louderFed(x *breath, b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
 	if x == nil || len(x.unheard.missing) > 0 {
 		return false
 	}
 	a := airing{
 		breath: x, place: &n.Place, load: load, asked: &Loads(n)[load], roomC: roomC(n, Ordinary), besidesW: besides.at(load), mostW: besides.mostW(load),
 	}
+	_, a.boardW, _ = boardless(b)
 	k := asking(load, wish, disksDBA)
 	pw := a.leastPW(func(loadW float64) float64 { return p.quietestPW(x.supplies, loadW) })
 	return sum(sound.FromPicowatts(pw), k.disks) > sound.FromPicowatts(allowedPW(k, a.place))
@@ -50,10 +55,13 @@ func (a *airing) leastPW(supplyPW func(loadW float64) float64) float64 {
 	for i := range m.groups {
 		g := &m.groups[i]
 		f := &m.air.Paths[g.paths[0]].Fans
-		if g.radiator {
+		switch {
+		case g.radiator:
 			free[0] = heard(g.source, slowest(f, func(share float64) float64 { return a.coolantC(share, rise) }))
 			held[0] = heard(g.source, f.Fan.RatedRPM)
-		} else {
+		case a.bought != nil && i == a.anyOf:
+			others += a.bought.quietestPW(a.roomC + warmest)
+		default:
 			others += heard(g.source, asked(&f.Speed, a.roomC+warmest))
 		}
 	}

@@ -20,6 +20,7 @@ func TestLouderFed(t *testing.T) {
 	var p, q predict.Predictor
 	type kind struct{ chambers, liquid bool }
 	asked, said := map[kind]int{}, map[kind]int{}
+	askedAny, saidAny := 0, 0
 	for n := 0; n < 12000; {
 		b, needs := m.build(), m.needs()
 		needs.Loads = needs.Loads[:1]
@@ -63,6 +64,18 @@ func TestLouderFed(t *testing.T) {
 		if over(r.ChairDBA.Expected - 1) {
 			said[of]++
 		}
+		if fans := m.anyFans(b); fans != nil {
+			bare := open
+			bare.Fans = nil
+			whichever := func(dBA float64) bool {
+				return p.LouderWithAnyFans(&bare, needs, besides.Aired(fans), 0, unit.Sound(math.Ceil(1000*dBA)), disks)
+			}
+			require.False(t, whichever(r.ChairDBA.Expected), "%s %s: %s with %s on %s at %v, and fans", b.Case.ID, b.Layout.ID, b.Processor.ID, b.Cooler.ID, b.Face, needs.Loads[0])
+			askedAny++
+			if whichever(r.ChairDBA.Expected - 2) {
+				saidAny++
+			}
+		}
 	}
 	all, so := 0, 0
 	for of, n := range asked {
@@ -72,4 +85,6 @@ func TestLouderFed(t *testing.T) {
 	}
 	require.Len(t, asked, 4)
 	require.Greater(t, 2*so, all)
+	t.Logf("with any fans: %d of %d", saidAny, askedAny)
+	require.Greater(t, 4*saidAny, askedAny)
 }

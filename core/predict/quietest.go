@@ -29,7 +29,7 @@ type said struct {
 }
 
 // saidKept is how many cores a predictor keeps what it said of.
-const saidKept = 1 << 15
+const saidKept = 1 << 14
 
 // louder answers a question from what was said, or else asks.
 func (s *said) louder(k toldOf, ask func(toldOf) bool) bool {
@@ -69,13 +69,10 @@ func (p *Predictor) Louder(b *build.Build, n *brief.Needs, besides Besides, load
 	if !ok {
 		return false
 	}
-	s := p.said[k]
-	if s == nil || !slices.Equal(s.fans, b.Fans) {
-		if len(p.said) >= saidKept || p.said == nil {
-			p.said = map[core]*said{}
-		}
+	s, kept := p.said.get(k, saidKept)
+	if !kept || !slices.Equal(s.fans, b.Fans) {
 		s = &said{fans: slices.Clone(b.Fans)}
-		p.said[k] = s
+		p.said.put(k, s, saidKept)
 	}
 	return s.louder(asking(load, wish, disksDBA), func(k toldOf) bool {
 		return p.louderUnder(b, n, besides, k, besides.at(k.load), idealStepW) || p.Core(b, n, besides).louder(k)

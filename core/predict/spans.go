@@ -100,15 +100,18 @@ func (s *spans) add(x span) {
 // dB(A), is as quiet at the chair as a level in an activity on an ordinary day. Of memory, drives and cards it counts the heat of those in
 // some seats.
 func (p *Predictor) LouderBetween(b *build.Build, n *brief.Needs, counted build.Set, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
-	if b.Layout == nil || !b.Layout.Chambers || load >= len(besides.upTo) {
+	if b.Layout == nil || !b.Layout.Chambers || b.Board == nil || load >= len(besides.upTo) {
 		return false
 	}
-	w := p.Warmth(b, n, counted, besides)
-	if w == nil {
+	bare, boardW, known := boardless(b)
+	core := p.Core(&bare, n, besides.Feeds())
+	if core == nil || !known {
 		return false
 	}
-	toW := w.extraW[load] - besides.at(load) + float64(besides.upTo[load])
-	return w.core.loudBetween(asking(load, wish, disksDBA), w.extraW[load], toW)
+	some := but(b, counted)
+	w, known := warmthOf(&some, &core.loads[load])
+	heatW := boardW + w.heatW
+	return known && core.loudBetween(asking(load, wish, disksDBA), heatW+besides.at(load), heatW+float64(besides.upTo[load]))
 }
 
 // LouderToMost is Louder of a build in one chamber, by what its core comes to from its own heat to the most there can be.

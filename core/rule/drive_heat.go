@@ -3,7 +3,9 @@ package rule
 import (
 	"slices"
 
+	"slipfit/core/brief"
 	"slipfit/core/build"
+	"slipfit/core/part"
 	"slipfit/core/predict"
 )
 
@@ -30,7 +32,9 @@ When short: a module with a heat-sink, another socket, a bay in moving air.`,
 		}},
 		inCase(build.Boot), inCase(build.Cache), inCase(build.Archive),
 		whicheverFans(build.Boot), whicheverFans(build.Cache), whicheverFans(build.Archive),
+		whicheverFansAndCooler(build.Boot), whicheverFansAndCooler(build.Cache), whicheverFansAndCooler(build.Archive),
 		whicheverSupply(build.Boot), whicheverSupply(build.Cache), whicheverSupply(build.Archive),
+		whicheverCooler(build.Boot), whicheverCooler(build.Cache), whicheverCooler(build.Archive),
 		whereItSits(build.Boot), whereItSits(build.Cache), whereItSits(build.Archive),
 		{Seats: loadSeats, Warmer: []build.Seat{build.Memory}, AnySupply: true, Fails: func(v *View) bool {
 			return v.hotWhereItSits(build.Boot, everyWarmth) || v.hotWhereItSits(build.Cache, everyWarmth) || v.hotWhereItSits(build.Archive, everyWarmth)
@@ -82,11 +86,11 @@ func whereItSits(tier build.Seat) Early {
 	}
 }
 
-// whicheverSupply is whereItSits with whichever supply, by how much air can come in at most.
+// whicheverSupply is whereItSits with whichever supply, by how much air can come in at most, where that hangs on more than the kind of cooler.
 func whicheverSupply(tier build.Seat) Early {
 	e := whereItSits(tier)
 	e.Seats = except(e.Seats, build.Supply)
-	e.Fails = func(v *View) bool { return v.hotFed(tier, build.SetOf(tier)) }
+	e.Fails = func(v *View) bool { return !v.coolerOfKind() && v.hotFed(tier, build.SetOf(tier)) }
 	return e
 }
 
@@ -95,11 +99,37 @@ func whicheverFans(tier build.Seat) Early {
 	e := whicheverSupply(tier)
 	e.Seats, e.AnyFans = except(e.Seats, build.Fans), true
 	e.Fails = func(v *View) bool {
-		return named(v.Needs) && v.hardest(func(load int) bool {
-			return v.predictor().DriveOverWithAnyFans(v.Build, v.Needs, build.SetOf(tier), v.besides, load, tier)
-		})
+		return !v.coolerOfKind() && v.overFed((*predict.Predictor).DriveOverWithAnyFans, tier, build.SetOf(tier))
 	}
 	return e
+}
+
+// whicheverCooler is whicheverSupply with whichever air cooler of a kind.
+func whicheverCooler(tier build.Seat) Early {
+	e := whicheverSupply(tier)
+	e.Kinds, e.Layouts = []build.Seat{build.Cooler}, inOneChamber
+	e.Fails = func(v *View) bool {
+		return v.overFed((*predict.Predictor).DriveOverWithAnyCooler, tier, build.SetOf(tier))
+	}
+	return e
+}
+
+// whicheverFansAndCooler is whicheverFans with whichever air cooler of a kind.
+func whicheverFansAndCooler(tier build.Seat) Early {
+	e := whicheverFans(tier)
+	e.Kinds, e.Layouts = []build.Seat{build.Cooler}, inOneChamber
+	e.Fails = func(v *View) bool {
+		return v.overFed((*predict.Predictor).DriveOverWithAnyFansAndCooler, tier, build.SetOf(tier))
+	}
+	return e
+}
+
+func inOneChamber(l *part.Layout) bool { return !l.Chambers }
+
+// coolerOfKind reports a build in one chamber of whose cooler no more counts than its kind.
+func (v *View) coolerOfKind() bool {
+	_, known := predict.CoolerKind(v.Cooler)
+	return known && v.Layout != nil && !v.Layout.Chambers
 }
 
 // hotWhereItSits reports drives of a tier that pass their limit, counting the heat of some seats.
@@ -110,7 +140,15 @@ func (v *View) hotWhereItSits(tier build.Seat, counted build.Set) bool {
 
 // hotFed is hotWhereItSits with whichever supply comes besides, by how much air can come in at most.
 func (v *View) hotFed(tier build.Seat, counted build.Set) bool {
+	return v.overFed((*predict.Predictor).DriveOverFed, tier, counted)
+}
+
+// driveOver reports drives of a tier over their limit in an activity, counting the heat of some seats.
+type driveOver func(p *predict.Predictor, b *build.Build, n *brief.Needs, counted build.Set, besides predict.Besides, load int, tier build.Seat) bool
+
+// overFed reports that in some activity of a brief.
+func (v *View) overFed(over driveOver, tier build.Seat, counted build.Set) bool {
 	return named(v.Needs) && v.hardest(func(load int) bool {
-		return v.predictor().DriveOverFed(v.Build, v.Needs, counted, v.besides, load, tier)
+		return over(v.predictor(), v.Build, v.Needs, counted, v.besides, load, tier)
 	})
 }

@@ -40,6 +40,8 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: []build.Seat{build.Case, build.Processor, build.Cooler, build.Graphics, build.Supply}},
 		{Seats: except(coreSeats, build.Board), Din: &din, Fails: (*View).louder, AnySupply: true, Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: coreSeats, Fails: (*View).louder, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Board}},
+		{Seats: except(except(except(coreSeats, build.Supply), build.Board), build.Fans), Fails: (*View).louderWithAnyFans, AnySupply: true, AnyFans: true,
+			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: except(except(coreSeats, build.Supply), build.Board), Fails: (*View).louderFed, AnySupply: true,
 			Warms: append([]build.Seat{build.Board}, predict.Warming...)},
 		{Seats: except(except(coreSeats, build.Supply), build.Board), Kinds: []build.Seat{build.Cooler}, Fails: (*View).louderWithAnyCooler, AnySupply: true,
@@ -149,6 +151,18 @@ func (v *View) louderFed() bool {
 	}
 	disks := v.besides.Disks(v.Build)
 	return v.hardest(func(load int) bool { return v.predictor().LouderFed(v.Build, v.Needs, v.besides, load, wish, disks) })
+}
+
+// louderWithAnyFans is louderFed with whichever fans are bought for the case.
+func (v *View) louderWithAnyFans() bool {
+	wish, ok := v.Needs.Place.Noise.Get()
+	if !ok {
+		return false
+	}
+	disks := v.besides.Disks(v.Build)
+	return v.hardest(func(load int) bool {
+		return v.predictor().LouderWithAnyFans(v.Build, v.Needs, v.besides, load, wish, disks)
+	})
 }
 
 // louderWithAnyCooler is louder with whichever air cooler.
