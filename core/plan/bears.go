@@ -44,13 +44,14 @@ func tellsBears(e rule.Early) bool { return e.Bears != nil }
 // borne makes the bearing of a posed problem.
 func (p *Problem) borne(r *rule.Rule) *bearing {
 	nth := slices.IndexFunc(r.Early, tellsBears)
-	x := &bearing{known: map[corePick][]int64{}}
+	x := &bearing{}
 	if p.colOf[build.Supply] >= 0 {
 		x.core = p.soon(r, nth, p.fedBy().all)
 	} else {
 		x.core = p.soon(r, nth, nil)
 	}
 	x.core.besides = p.besides(x.core)
+	x.known = p.index.learnt(p, x.core).bears
 	x.all = make([]int64, len(predict.Asked(p.ask.Needs)))
 	for _, s := range predict.Warming {
 		w := p.warming(s)

@@ -100,7 +100,7 @@ func (p *Problem) warming(s build.Seat) *warming {
 
 // brings lists what every option of a column brings, one option after the other.
 func (x *Index) brings(p *Problem, col *column) []int64 {
-	memories := x.heard(p.says(nil, &trait{needs: []string{"Needs.Loads"}}, true))
+	memories := x.heard(p.says(nil, &trait{needs: []string{"Needs.Loads"}}, true)).memories
 	key := "brings " + col.key
 	m := memories[key]
 	if m == nil {

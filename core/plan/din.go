@@ -15,15 +15,12 @@ import (
 // supply, cooler and disks, so that a search need not try each of them beside all others.
 type din struct {
 	*rule.Din
+	*learnt
 	asks    *query // of a core
 	loads   []int
 	allowed float64
 	fed     *fedByAir
-	cores   map[heardPick][]predict.Heard
-	choirs  map[heardPick]*choir     // of cores with some supplies: all, or a group
-	coolers map[coolerPick][]float64 // by option; NaN where it was not asked
-	worked  map[int32][]coolerPick   // the same by processor
-	disks   [build.Seats][]float64   // by seat and option; one where that is settled
+	disks   [build.Seats][]float64 // by seat and option; one where that is settled
 }
 
 // heardPick is a core at a load.
@@ -99,11 +96,9 @@ func (s *search) listen() {
 }
 
 func (p *Problem) newDin(f *factor) *din {
-	x := &din{
-		Din: f.early.Din, asks: p.soon(f.rule, f.nth, nil), fed: p.cols[p.colOf[build.Supply]].fedByAir(),
-		cores: map[heardPick][]predict.Heard{}, choirs: map[heardPick]*choir{}, coolers: map[coolerPick][]float64{}, worked: map[int32][]coolerPick{},
-	}
+	x := &din{Din: f.early.Din, asks: p.soon(f.rule, f.nth, nil), fed: p.cols[p.colOf[build.Supply]].fedByAir()}
 	x.asks.besides = p.besides(x.asks)
+	x.learnt = p.index.learnt(p, x.asks)
 	p.view.Build = &p.base
 	x.loads, x.allowed = x.Loads(p.view), x.Allowed(p.view)
 	pw := func(mdB int64) float64 {

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -108,4 +109,53 @@ func TestDinByBruteForce(t *testing.T) {
 	require.Greater(t, stand, 20)
 	require.Greater(t, none, 5)
 	require.Greater(t, listened, 50)
+}
+
+// What searches find out of cores is kept for problems that say the same of what is asked, and for no others.
+func TestCoresAreLearntOnce(t *testing.T) {
+	stock := generic(t)
+	x := NewIndex(stock)
+	held := 0
+	for _, tr := range briefed(t, stock) {
+		if _, asks := tr.needs.Place.Noise.Get(); !asks {
+			continue
+		}
+		least := func(needs *brief.Needs, keep ...Choice) (*Problem, Answer) {
+			p, err := x.Problem(Ask{Needs: needs, Keep: keep})
+			require.NoError(t, err)
+			return p, p.Least(t.Context())
+		}
+		p, a := least(tr.needs)
+		if a.Build == nil || p.din == nil {
+			continue
+		}
+		choirs := len(p.din.choirs)
+		require.Positive(t, choirs, tr.name)
+
+		richer := *tr.needs
+		richer.Budget += 10_000
+		q, b := least(&richer)
+		require.Same(t, p.din.learnt, q.din.learnt, tr.name)
+		require.Equal(t, a.Price, b.Price, tr.name)
+		require.Len(t, q.din.choirs, choirs, "%s: asked again", tr.name)
+		require.Equal(t, reflect.ValueOf(p.bearing.known).Pointer(), reflect.ValueOf(q.bearing.known).Pointer(), tr.name)
+
+		louder := *tr.needs
+		louder.Place.Noise.Set(louder.Place.Noise.Or(0) + 1000)
+		nearer := *tr.needs
+		nearer.Place.Chair.Set(500 * unit.Millimetre)
+		for _, needs := range []*brief.Needs{&louder, &nearer} {
+			q, _ = least(needs)
+			require.NotSame(t, p.din.learnt, q.din.learnt, tr.name)
+		}
+		q, _ = least(tr.needs, Choice{Seat: build.Processor, Part: a.Build.Processor.ID})
+		require.NotSame(t, p.din.learnt, q.din.learnt, tr.name)
+
+		alone, err := New(stock, Ask{Needs: &louder})
+		require.NoError(t, err)
+		again, _ := x.Problem(Ask{Needs: &louder})
+		require.Equal(t, alone.Least(t.Context()).Price, again.Least(t.Context()).Price, tr.name)
+		held++
+	}
+	require.Greater(t, held, 2)
 }

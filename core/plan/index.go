@@ -37,6 +37,7 @@ type Index struct {
 // hearing is what rules have said under one saying of the needs.
 type hearing struct {
 	memories map[string]*memory
+	learnt   map[string]*learnt
 	last     int64 // when it was last asked
 }
 
@@ -134,7 +135,7 @@ func (x *Index) recall(p *Problem, r *rule.Rule, key []byte, blank func() *memor
 	memories := x.lasting
 	if t, known := traits[r.ID]; !known || len(t.needs) > 0 {
 		key = p.says(key, &t, known)
-		memories = x.heard(key[n:])
+		memories = x.heard(key[n:]).memories
 	}
 	x.key = key
 	m := memories[string(key[:n])]
@@ -170,18 +171,18 @@ func written[S any](sets []S, one func(S) string) string {
 }
 
 // heard is what is remembered under a saying of the needs. When too many are, those not heard for longest are forgotten.
-func (x *Index) heard(saying []byte) map[string]*memory {
+func (x *Index) heard(saying []byte) *hearing {
 	x.turn++
 	h := x.passing[string(saying)]
 	if h == nil {
 		if len(x.passing) == remembered {
 			x.forget()
 		}
-		h = &hearing{memories: map[string]*memory{}}
+		h = &hearing{memories: map[string]*memory{}, learnt: map[string]*learnt{}}
 		x.passing[string(saying)] = h
 	}
 	h.last = x.turn
-	return h.memories
+	return h
 }
 
 // forget drops the half of the sayings that was not heard for longest.
