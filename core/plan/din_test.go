@@ -153,7 +153,8 @@ func TestCoresAreLearntOnce(t *testing.T) {
 
 		alone, err := New(stock, Ask{Needs: &louder})
 		require.NoError(t, err)
-		again, _ := x.Problem(Ask{Needs: &louder})
+		again, err := x.Problem(Ask{Needs: &louder})
+		require.NoError(t, err)
 		require.Equal(t, alone.Least(t.Context()).Price, again.Least(t.Context()).Price, tr.name)
 		held++
 	}

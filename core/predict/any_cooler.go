@@ -49,11 +49,19 @@ func CoolerKind(c *part.Cooler) (k Kind, known bool) {
 	return Kind{(sink + sinkStep - 1) / sinkStep * sinkStep, fans > 0}, stated && counted
 }
 
+// KindOf is the kind of a build's cooler; known is false where more of it counts, or its sheet lacks a figure.
+func KindOf(b *build.Build) (k Kind, known bool) {
+	if b.Layout == nil || b.Layout.Chambers {
+		return Kind{}, false
+	}
+	return CoolerKind(b.Cooler)
+}
+
 // ofKind is a build in one chamber with an air cooler that stands for all of its kind, which makes no sound; ok is false where its own is of
 // none.
 func (p *Predictor) ofKind(b *build.Build) (some build.Build, ok bool) {
-	k, known := CoolerKind(b.Cooler)
-	if some = *b; !known || b.Layout == nil || b.Layout.Chambers {
+	k, known := KindOf(b)
+	if some = *b; !known {
 		return some, false
 	}
 	c := p.kinds[k]
@@ -93,8 +101,8 @@ func (p *Predictor) DriveOverWithAnyFansAndCooler(b *build.Build, n *brief.Needs
 
 // LouderWithAnyCooler is Louder of a build in one chamber with whichever air cooler of no more than the resistance of its own (CoolerKind).
 func (p *Predictor) LouderWithAnyCooler(b *build.Build, n *brief.Needs, besides Besides, load int, wish unit.Sound, disksDBA float64) bool {
-	kind, known := CoolerKind(b.Cooler)
-	if !known || b.Layout == nil || b.Layout.Chambers {
+	kind, known := KindOf(b)
+	if !known {
 		return false
 	}
 	some := *b

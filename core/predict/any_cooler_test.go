@@ -10,6 +10,7 @@ import (
 	"slipfit/core/brief"
 	"slipfit/core/build"
 	"slipfit/core/part"
+	"slipfit/core/unit"
 
 	"github.com/stretchr/testify/require"
 )
@@ -39,4 +40,14 @@ func TestAnyCoolerIsLoad(t *testing.T) {
 		seen++
 	}
 	require.Greater(t, seen, 10)
+}
+
+// The cooler that stands for its kind draws as much, so that no supply turns faster than is thought.
+func TestStandInIsLoad(t *testing.T) {
+	var p Predictor
+	some, ok := p.ofKind(&build.Build{Layout: &part.Layout{}, Cooler: &part.Cooler{
+		Air: &part.AirCooler{Sink: unit.Known(unit.Resistance(100))}, Fans: unit.Known(unit.Whole(2)),
+	}})
+	require.True(t, ok)
+	require.InDelta(t, coolerFansW, 12*float64(some.Cooler.Fans.Or(0))*float64(some.Cooler.Fan.Current.Or(0))/1000, 1e-9)
 }

@@ -105,7 +105,7 @@ func TestDriveOverFed(t *testing.T) {
 			}
 			hot.Limit.Set(unit.Temperature(math.Ceil(1000 * (d.TempC.Expected - (d.InletC.Expected-r.RoomC)/2))))
 		}
-		if _, known := predict.CoolerKind(b.Cooler); known && !b.Layout.Chambers {
+		if _, known := predict.KindOf(b); known {
 			whichever := func(limitC float64) bool {
 				hot.Limit.Set(unit.Temperature(math.Ceil(1000 * limitC)))
 				return p.DriveOverWithAnyCooler(&open, needs, counted, besides, 0, build.Boot)

@@ -128,8 +128,8 @@ func inOneChamber(l *part.Layout) bool { return !l.Chambers }
 
 // coolerOfKind reports a build in one chamber of whose cooler no more counts than its kind.
 func (v *View) coolerOfKind() bool {
-	_, known := predict.CoolerKind(v.Cooler)
-	return known && v.Layout != nil && !v.Layout.Chambers
+	_, known := predict.KindOf(v.Build)
+	return known
 }
 
 // hotWhereItSits reports drives of a tier that pass their limit, counting the heat of some seats.
