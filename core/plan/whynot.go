@@ -57,6 +57,7 @@ type explainer struct {
 	all     []Demand
 	failing []int   // the fewest demands known not to be met together, of those that are being explained
 	cores   [][]int // smallest sets of demands known not to be met together
+	met     [][]int // sets of demands that a build was found to meet
 	like    *bound  // on price, of the first problem posed that had one
 }
 
@@ -107,6 +108,9 @@ func (x *explainer) stands(keep []int) (bool, error) {
 	if x.known(keep) != nil {
 		return false, nil
 	}
+	if slices.ContainsFunc(x.met, func(met []int) bool { return covers(met, keep) }) {
+		return true, nil
+	}
 	p, err := x.pose(keep)
 	if err != nil {
 		return false, err
@@ -117,6 +121,9 @@ func (x *explainer) stands(keep []int) (bool, error) {
 	}
 	if x.like == nil {
 		x.like = p.priced
+	}
+	if l != nil {
+		x.met = append(x.met, keep)
 	}
 	return l != nil, nil
 }
