@@ -44,7 +44,7 @@ func (p *Problem) anywhere(of *factor) *factor {
 	for i, c := range f.cols {
 		f.at[c] = i
 	}
-	return p.settle(f)
+	return f
 }
 
 // ask is failed where the query fails with every taking of its places that what is live allows.

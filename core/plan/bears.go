@@ -99,7 +99,7 @@ func (s *search) learn(d int) {
 	}
 	p := s.p
 	s.watch.poll(predicting)
-	p.lone = x.core.base
+	p.lone = *x.core.base
 	for _, c := range x.core.cols {
 		p.lone.Set(p.cols[c].options[s.pick[c]])
 	}

@@ -39,6 +39,11 @@ func (k *classes) members(o int) set {
 	if k.count > fewClasses {
 		return nil
 	}
+	return k.each()[k.of[o]]
+}
+
+// each is the options of every class.
+func (k *classes) each() []set {
 	if k.sets == nil {
 		k.sets = make([]set, k.count)
 		for i := range k.sets {
@@ -48,7 +53,7 @@ func (k *classes) members(o int) set {
 			k.sets[class].add(o)
 		}
 	}
-	return k.sets[k.of[o]]
+	return k.sets
 }
 
 // stepped is a rule and the values from which on it sees another figure, the lowest first, by field.

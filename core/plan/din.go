@@ -275,7 +275,7 @@ func (s *search) pose(k heardPick) {
 	s.tried += slowTried
 	p := s.p
 	p.watch.poll(predicting)
-	p.lone = s.din.asks.base
+	p.lone = *s.din.asks.base
 	for i, seat := range [...]build.Seat{build.Case, build.Fans, build.Processor, build.Graphics} {
 		if c := p.colOf[seat]; c >= 0 {
 			p.lone.Set(p.cols[c].options[[...]int32{k.housing, k.fans, k.processor, k.graphics}[i]])
@@ -365,7 +365,7 @@ func (s *search) coolerPW(known []float64, k *coolerPick, cooler int) float64 {
 func (s *search) askCooler(k *coolerPick, cooler int) float64 {
 	p := s.p
 	s.tried++
-	p.lone = s.din.asks.base
+	p.lone = *s.din.asks.base
 	if c := p.colOf[build.Processor]; c >= 0 {
 		p.lone.Set(p.cols[c].options[k.processor])
 	}

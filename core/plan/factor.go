@@ -36,7 +36,7 @@ func (p *Problem) newFactor(q *query) *factor {
 	if q.early != nil && q.early.AnySupply && q.fed == nil && !q.whichever() && p.colOf[build.Supply] >= 0 {
 		f.twins = &twins{}
 	}
-	return p.settle(f)
+	return f
 }
 
 // apartFrom is how many columns a rule reads from which it is taken to see every option apart: few choices of so many are alike.
@@ -46,7 +46,7 @@ const apartFrom = 10
 // asked.
 type sight struct {
 	by    []*classes
-	on    []straining // by place: how hard options are on the rule, as far as that was asked
+	on    []straining // by place: how hard options are on the rule, as far as that was asked; nil where it was not
 	seen  *memory
 	place *placing // of an early query with Places; else nil
 }
@@ -56,7 +56,8 @@ func (f *factor) look(p *Problem) *sight {
 	if f.seen == nil {
 		f.besides = p.posed().besides(f.query)
 		sees := p.stepped(f.rule)
-		for _, c := range f.cols {
+		f.by = make([]*classes, len(f.cols))
+		for i, c := range f.cols {
 			k := p.cols[c].apart()
 			switch {
 			case f.early != nil && slices.Contains(f.early.Places, p.cols[c].seat):
@@ -66,9 +67,8 @@ func (f *factor) look(p *Problem) *sight {
 			case f.early != nil || len(f.cols) < apartFrom:
 				k = p.cols[c].classify(sees)
 			}
-			f.by = append(f.by, k)
+			f.by[i] = k
 		}
-		f.on = make([]straining, len(f.cols))
 		if f.anywhere != nil {
 			f.seen = newMemory(f.by, false)
 		} else if f.early != nil && f.early.Placed != nil {
@@ -96,8 +96,8 @@ func (p *Problem) settle(f *factor) *factor {
 			f.columns |= 1 << c
 		}
 	}
-	for _, s := range sequence {
-		if c := p.colOf[s]; c >= 0 && slices.Contains(f.open, c) {
+	for i, c := range f.open {
+		if i == 0 || p.cols[c].turn > p.cols[f.lastly].turn {
 			f.lastly = c
 		}
 	}
@@ -243,7 +243,7 @@ func (f *factor) two(p *Problem, c, o, q, j int) int64 {
 // through that is what all it can serve is worth.
 func (f *factor) appraise(p *Problem) {
 	f.most = nil
-	if !f.serves() {
+	if !f.value {
 		return
 	}
 	t := traits[f.rule.ID]

@@ -105,7 +105,7 @@ func (p *Problem) having(f *finding) *leaf {
 		return nil
 	}
 	for _, x := range p.many {
-		if x.serves() {
+		if x.value {
 			worth := x.of(p, l)
 			if worth == failed {
 				return nil

@@ -115,7 +115,11 @@ func (p *Problem) blankFrame(order []int) *frame {
 // frameFor makes a bound on a frame of its own: each column hangs on the earlier one that raises the bound most under the
 // given costs. Columns that are still to be hung when the context ends hang on none.
 func (p *Problem) frameFor(w weights, order []int, limit int64) *bound {
-	b := p.rough(p.blankFrame(order), w)
+	return p.rough(p.blankFrame(order), w).hang(limit)
+}
+
+// hang hangs each column of a bound that takes them by themselves on the earlier one that raises the bound most.
+func (b *bound) hang(limit int64) *bound {
 	b.limit = limit
 	for i := len(b.order) - 1; i >= 0; i-- {
 		c := b.order[i]

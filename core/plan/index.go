@@ -6,6 +6,7 @@ import (
 	"maps"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 
 	"slipfit/core/build"
@@ -19,7 +20,7 @@ import (
 // earlier one in a choice or a need asks the rules only what is new. It serves one goroutine at a time.
 type Index struct {
 	stock      *part.Stock
-	shelves    map[string]*shelf
+	shelves    map[string]*shelf   // by seat, how many pieces are thought of, and whose are liked
 	lasting    map[string]*memory  // of rules that read no needs
 	passing    map[string]*hearing // of rules that read some, by what those say
 	couples    map[string]*couple  // what rules quick to ask have said of two columns
@@ -55,9 +56,10 @@ func (x *Index) Stock() *part.Stock { return x.stock }
 // shelf is the ways to fill one seat, in tie order, which is by id, number, layout, plate and face with the empty seat
 // first. An option is known by its place in the list.
 type shelf struct {
-	key      string // of the seat and how many pieces are thought of
+	key      string // no other shelf of its Index has it
 	sorter   *sorter
 	seat     build.Seat
+	turn     int // of the seat in sequence
 	options  []build.Option
 	price    []int64  // minor units
 	rising   []int32  // options in order of price, the cheapest first
@@ -78,11 +80,18 @@ type shelf struct {
 
 // shelf lists the ways to fill a seat with so many pieces, whatever a problem admits of them.
 func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
-	key := fmt.Sprint(s, counts, likes)
-	if found := x.shelves[key]; found != nil {
+	at := append(x.key[:0], byte(s), byte(len(counts)))
+	for _, n := range counts {
+		at = binary.AppendVarint(at, int64(n))
+	}
+	for _, maker := range likes {
+		at = strconv.AppendQuote(at, maker)
+	}
+	x.key = at
+	if found := x.shelves[string(at)]; found != nil {
 		return found
 	}
-	list := &shelf{key: key, seat: s, sorter: &x.sorter, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}, strains: map[string]*strain{}, paired: map[[2]*classes]*classes{}}
+	list := &shelf{key: strconv.Itoa(len(x.shelves)), seat: s, turn: slices.Index(sequence[:], s), sorter: &x.sorter, options: offer(x.stock, s, counts), byRule: map[string]*classes{}, byLook: map[string]*classes{}, strains: map[string]*strain{}, paired: map[[2]*classes]*classes{}}
 	slices.SortFunc(list.options, before(likes))
 	n := len(list.options)
 	list.price, list.rising, list.first = make([]int64, n), make([]int32, n), make([]int, n)
@@ -93,7 +102,7 @@ func (x *Index) shelf(s build.Seat, counts []int, likes []string) *shelf {
 		}
 	}
 	x.order(list.rising, list.price)
-	x.shelves[key] = list
+	x.shelves[string(at)] = list
 	return list
 }
 
@@ -104,7 +113,7 @@ func (x *Index) memory(p *Problem, q *query, by []*classes) *memory {
 	if q.early != nil {
 		key = fmt.Append(key, " early ", q.nth, q.besides)
 	}
-	return x.recall(p, q.rule, p.settledFor(key, q), func() *memory { return newMemory(by, q.serves()) })
+	return x.recall(p, q.rule, p.settledFor(key, q), func() *memory { return newMemory(by, q.value) })
 }
 
 // placed is what was found of Places of an early query.
@@ -131,21 +140,31 @@ func (p *Problem) settledFor(key []byte, q *query) []byte {
 
 // recall finds a memory of a rule by its key, or makes a new one.
 func (x *Index) recall(p *Problem, r *rule.Rule, key []byte, blank func() *memory) *memory {
-	n := len(key)
-	memories := x.lasting
-	if t, known := traits[r.ID]; !known || len(t.needs) > 0 {
-		key = p.says(key, &t, known)
-		memories = x.heard(key[n:]).memories
-	}
 	x.key = key
-	m := memories[string(key[:n])]
+	memories := x.lasting
+	if h := p.hearing(r); h != nil {
+		memories = h.memories
+	}
+	m := memories[string(key)]
 	if m == nil {
 		m = blank()
 		x.made++
 		m.id = x.made
-		memories[string(key[:n])] = m
+		memories[string(key)] = m
 	}
 	return m
+}
+
+// hearing is what is remembered under what the needs say to a rule; nil of one that reads none.
+func (p *Problem) hearing(r *rule.Rule) *hearing {
+	h, known := p.heard[r]
+	if !known {
+		if t, judged := traits[r.ID]; !judged || len(t.needs) > 0 {
+			h = p.index.heard(p.says(nil, &t, judged))
+		}
+		p.heard[r] = h
+	}
+	return h
 }
 
 // settledIn writes down what fills a seat that is no column.

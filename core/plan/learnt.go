@@ -21,18 +21,15 @@ const learntKept = 16
 // learnt is what was found out by a query so far.
 func (x *Index) learnt(p *Problem, q *query) *learnt {
 	key := p.settledFor(fmt.Append(append(x.key[:0], q.rule.ID...), " early ", q.nth, q.besides), q)
-	n := len(key)
-	t, known := traits[q.rule.ID]
-	key = p.says(key, &t, known)
 	x.key = key
-	h := x.heard(key[n:])
-	l := h.learnt[string(key[:n])]
+	h := p.hearing(q.rule)
+	l := h.learnt[string(key)]
 	if l == nil {
 		if len(h.learnt) == learntKept {
 			clear(h.learnt)
 		}
 		l = &learnt{map[heardPick][]predict.Heard{}, map[heardPick]*choir{}, map[coolerPick][]float64{}, map[int32][]coolerPick{}, map[corePick][]int64{}}
-		h.learnt[string(key[:n])] = l
+		h.learnt[string(key)] = l
 	}
 	return l
 }

@@ -22,7 +22,6 @@ type column struct {
 // columns lists the seats that can be filled in several ways, with their options, and fills into base what the others hold.
 func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 	var list []*column
-	picky := ask.picky()
 	for s := range build.Seat(build.Seats) {
 		kept := slices.DeleteFunc(slices.Clone(ask.Keep), func(c Choice) bool { return c.Seat != s })
 		if !s.Single() && len(kept) > 0 && !(len(kept) == 1 && kept[0].loose()) {
@@ -36,16 +35,15 @@ func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 		c := &column{shelf: x.shelf(s, counts(s, ask.Needs, kept), ask.Needs.Wish.Prefer)}
 		c.price = c.shelf.price
 		c.worth = make([]int64, len(c.options))
-		c.live = make(set, words(len(c.options)))
-		for i, o := range c.options {
-			switch {
-			case len(kept) == 1 && !kept[0].admits(o):
-			case len(kept) == 0 && (picky && ask.refuses(o) || !wanted(o, ask.Needs)):
-			default:
-				c.live.add(i)
-				c.offered++
+		c.live = every(len(c.options))
+		if admits := ask.admitting(s, kept); admits != nil {
+			for i, o := range c.options {
+				if !admits(o) {
+					c.live.drop(i)
+				}
 			}
 		}
+		c.offered = c.live.count()
 		owned := len(kept) == 1 && kept[0].Owned
 		if owned {
 			base.Owned |= build.SetOf(s)
@@ -58,6 +56,17 @@ func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 		list = append(list, c)
 	}
 	return list
+}
+
+// admitting says which options of a seat an ask admits beside what it keeps there; nil where that is all of them.
+func (a *Ask) admitting(s build.Seat, kept []Choice) func(o build.Option) bool {
+	switch picky := a.picky(); {
+	case len(kept) == 1:
+		return kept[0].admits
+	case picky || s == build.Cards || s == build.UPS:
+		return func(o build.Option) bool { return !(picky && a.refuses(o)) && wanted(o, a.Needs) }
+	}
+	return nil
 }
 
 // before is the tie order of options within a seat: those of makers that are liked first.

@@ -20,7 +20,8 @@ type Problem struct {
 	index *Index
 	of    *Problem // the one that it is a part of, nil of a whole one
 	ask   Ask
-	said  map[string]string  // what the needs say, by field
+	said  map[string]string // what the needs say, by field
+	heard map[*rule.Rule]*hearing
 	steps map[string]stepped // rules with steps, by id
 
 	base      build.Build // what is settled to the last detail
@@ -57,7 +58,7 @@ func (x *Index) problem(ask Ask, rules []*rule.Rule) (*Problem, error) {
 	if err := ask.check(x.stock); err != nil {
 		return nil, err
 	}
-	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}, steps: map[string]stepped{}, watch: newWatch(context.Background(), nil)}
+	p := &Problem{index: x, asked: x.checks, ask: ask, said: map[string]string{}, heard: map[*rule.Rule]*hearing{}, steps: map[string]stepped{}, watch: newWatch(context.Background(), nil)}
 	p.cols = x.columns(&p.ask, &p.base)
 	for s := range p.colOf {
 		p.colOf[s] = -1
@@ -160,23 +161,50 @@ func (p *Problem) filter(f *factor) {
 		p.settled += w
 		return
 	}
-	c := p.cols[f.open[0]]
-	dropped := 0
-	for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
-		w := f.one(p, f.open[0], o)
-		if w == failed {
-			c.live.drop(o)
-			dropped++
-			continue
+	at := f.open[0]
+	c := p.cols[at]
+	before := c.live.count()
+	if k := f.look(p).by[f.at[at]]; f.early == nil && k.count <= few {
+		for _, alike := range k.each() {
+			if o := c.live.first(alike); o >= 0 {
+				c.judge(alike, f.one(p, at, o))
+			}
 		}
-		if w > 0 && c.shared {
-			c.worth, c.shared = slices.Clone(c.worth), false
+	} else {
+		for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
+			switch w := f.one(p, at, o); {
+			case w == failed:
+				c.live.drop(o)
+			case w > 0:
+				c.value(o, w)
+			}
 		}
-		c.worth[o] += w
 	}
-	if dropped > 0 {
+	if dropped := before - c.live.count(); dropped > 0 {
 		p.cut = append(p.cut, Cut{Rule: f.rule, Seats: build.SetOf(c.seat), Options: dropped, Empties: c.live.next(0) < 0})
 	}
+}
+
+// judge takes out the live ones of some options that a rule fails, or adds what they are worth.
+func (c *column) judge(alike set, worth int64) {
+	switch {
+	case worth == failed:
+		c.live.less(alike)
+	case worth > 0:
+		for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
+			if alike.has(o) {
+				c.value(o, worth)
+			}
+		}
+	}
+}
+
+// value adds to what an option is worth.
+func (c *column) value(o int, worth int64) {
+	if c.shared {
+		c.worth, c.shared = slices.Clone(c.worth), false
+	}
+	c.worth[o] += worth
 }
 
 // emptied reports a column without options left, or a rule that fails on what is settled.

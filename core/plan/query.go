@@ -15,8 +15,9 @@ type query struct {
 	cols  []int // in column order
 	seats build.Set
 	early *rule.Early
-	nth   int         // which of the rule's early ones it is
-	base  build.Build // for an early query: what is settled in its seats
+	nth   int          // which of the rule's early ones it is
+	base  *build.Build // for an early query: what is settled in its seats
+	value bool         // whether it may find some
 
 	besides predict.Besides   // what other seats bring at least, where it is early, and at most
 	fed     *predict.Supplies // for an early query that leaves the supply open: those it may be; of one that always does all there are, nil until it is asked
@@ -30,7 +31,7 @@ const often = 64
 
 // sufficing lays out the sums that suffice for a rule asked of all it reads; none where there are none, or where it may find value.
 func (p *Problem) sufficing(q *query) []*total {
-	if q.early != nil || q.serves() {
+	if q.early != nil || q.value {
 		return nil
 	}
 	var list []*total
@@ -64,27 +65,29 @@ const failed = -1
 
 // whole asks a rule of all it reads.
 func (p *Problem) whole(r *rule.Rule) *query {
-	return &query{rule: r, cols: p.columnsOf(r.Reads), seats: build.SetOf(r.Reads...)}
+	t, known := traits[r.ID]
+	seats := build.SetOf(r.Reads...)
+	return &query{rule: r, cols: p.columnsOf(seats), seats: seats, value: t.serves || !known}
 }
 
 // soon asks a rule of a few seats, all others empty; with some supplies, of any of these.
 func (p *Problem) soon(r *rule.Rule, nth int, fed *predict.Supplies) *query {
 	e := &r.Early[nth]
-	q := &query{rule: r, seats: build.SetOf(e.Seats...), early: e, nth: nth, base: p.base, fed: fed}
-	seats := e.Seats
+	q := &query{rule: r, seats: build.SetOf(e.Seats...), early: e, nth: nth, fed: fed}
 	if fed != nil {
-		seats = slices.DeleteFunc(slices.Clone(seats), func(s build.Seat) bool { return s == build.Supply })
-		q.seats = build.SetOf(seats...)
+		q.seats &^= build.SetOf(build.Supply)
 	}
+	q.cols = p.columnsOf(q.seats)
 	if q.whichever() && p.colOf[build.Supply] < 0 {
 		q.seats |= build.SetOf(build.Supply)
 	}
-	q.cols = p.columnsOf(seats)
+	base := p.base
 	for s := range build.Seat(build.Seats) {
 		if !q.seats.Has(s) {
-			q.base.Clear(s)
+			base.Clear(s)
 		}
 	}
+	q.base = &base
 	return q
 }
 
@@ -93,21 +96,14 @@ func (q *query) whichever() bool {
 	return q.early != nil && q.early.AnySupply && !slices.Contains(q.early.Seats, build.Supply)
 }
 
-// serves reports a query that may find value.
-func (q *query) serves() bool {
-	t, known := traits[q.rule.ID]
-	return q.early == nil && (t.serves || !known)
-}
-
 // columnsOf lists the columns of seats, in column order.
-func (p *Problem) columnsOf(seats []build.Seat) []int {
-	var list []int
-	for _, s := range seats {
-		if i := p.colOf[s]; i >= 0 && !slices.Contains(list, i) {
-			list = append(list, i)
+func (p *Problem) columnsOf(seats build.Set) []int {
+	list := make([]int, 0, len(p.cols))
+	for c, col := range p.cols {
+		if seats.Has(col.seat) {
+			list = append(list, c)
 		}
 	}
-	slices.Sort(list)
 	return list
 }
 
@@ -143,7 +139,7 @@ func (p *Problem) hold(q *query, options []int) {
 	p.watch.poll(weight(q))
 	b := &p.scratch
 	if q.early != nil {
-		p.lone = q.base
+		p.lone = *q.base
 		b = &p.lone
 	}
 	for i, o := range options {

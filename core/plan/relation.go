@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"slipfit/core/build"
 	"slipfit/core/rule"
 )
 
@@ -247,7 +248,7 @@ func (m *Model) leave(f *factor) {
 
 // stated reports a sum whose terms are known for every live option.
 func (m *Model) stated(p *Problem, r *rule.Rule) bool {
-	t := p.newTotal(r, r.Sum, theRule, p.columnsOf(r.Reads))
+	t := p.newTotal(r, r.Sum, theRule, p.columnsOf(build.SetOf(r.Reads...)))
 	for c, live := range m.live {
 		if t.net[c] == nil {
 			continue

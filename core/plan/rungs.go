@@ -98,8 +98,12 @@ func (p *Problem) some(cap int64) (l *leaf, settled bool) {
 	if l := p.known(nil); l != nil {
 		return l, true
 	}
-	if p.rough(p.blankFrame(p.usual(-1)), weights{perMinor: 1}).root() > p.purse {
-		return nil, true
+	if p.priced == nil {
+		b := p.rough(p.blankFrame(p.usual(-1)), weights{perMinor: 1})
+		if b.root() > p.purse {
+			return nil, true
+		}
+		p.priced = b.hang(p.purse)
 	}
 	s := newSearch(p.priceBound(), p.purse)
 	s.cap = cap

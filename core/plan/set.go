@@ -7,6 +7,18 @@ type set []uint64
 
 func words(n int) int { return (n + 63) / 64 }
 
+// every is all the numbers below n.
+func every(n int) set {
+	s := make(set, words(n))
+	for i := range s {
+		s[i] = ^uint64(0)
+	}
+	if rest := n & 63; rest > 0 {
+		s[len(s)-1] = 1<<rest - 1
+	}
+	return s
+}
+
 func (s set) has(i int) bool { return s[i>>6]>>(i&63)&1 != 0 }
 func (s set) add(i int)      { s[i>>6] |= 1 << (i & 63) }
 func (s set) drop(i int)     { s[i>>6] &^= 1 << (i & 63) }
@@ -33,6 +45,16 @@ func (s set) meets(t set) bool {
 		}
 	}
 	return false
+}
+
+// first is the first member that is in t too, −1 where there is none.
+func (s set) first(t set) int {
+	for i := range s {
+		if w := s[i] & t[i]; w != 0 {
+			return i<<6 + bits.TrailingZeros64(w)
+		}
+	}
+	return -1
 }
 
 // inside reports a set all of which is in t.

@@ -24,7 +24,10 @@ type straining struct {
 
 // strain is how hard options of a column are on a factor; nil where its rule does not say.
 func (f *factor) strain(p *Problem, c int) *strain {
-	on := &f.look(p).on[f.at[c]]
+	if f.look(p).on == nil {
+		f.on = make([]straining, len(f.cols))
+	}
+	on := &f.on[f.at[c]]
 	if !on.known {
 		*on = straining{f.strains(p, p.cols[c]), true}
 	}

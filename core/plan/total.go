@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math/bits"
 	"slices"
 	"strconv"
 
@@ -36,7 +37,7 @@ const lavish = 1 << 50
 
 // totals lists the sums that a rule declares.
 func (p *Problem) totals(r *rule.Rule) (list []*total) {
-	cols := p.columnsOf(r.Reads)
+	cols := p.columnsOf(build.SetOf(r.Reads...))
 	if len(cols) < 2 {
 		return nil
 	}
@@ -96,12 +97,15 @@ func (t *total) survey(p *Problem, larger *total) {
 func ends(s set, of []int64) [2]int {
 	most := s.next(0)
 	least := most
-	for o := most; o >= 0; o = s.next(o + 1) {
-		if of[o] > of[most] {
-			most = o
-		}
-		if of[o] < of[least] {
-			least = o
+	for i, w := range s {
+		for ; w != 0; w &= w - 1 {
+			o := i<<6 + bits.TrailingZeros64(w)
+			if of[o] > of[most] {
+				most = o
+			}
+			if of[o] < of[least] {
+				least = o
+			}
 		}
 	}
 	return [2]int{most, least}
@@ -184,11 +188,12 @@ func (p *Problem) add(t *total) {
 func (p *Problem) dearest() int64 {
 	sum := int64(0)
 	for _, c := range p.cols {
-		most := int64(0)
-		for o := c.live.next(0); o >= 0; o = c.live.next(o + 1) {
-			most = max(most, c.price[o])
+		for i := len(c.rising) - 1; i >= 0; i-- {
+			if o := int(c.rising[i]); c.live.has(o) {
+				sum += c.price[o]
+				break
+			}
 		}
-		sum += most
 	}
 	return sum
 }
