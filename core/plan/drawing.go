@@ -74,6 +74,8 @@ func draw(t reflect.Type, read, met set) drawing {
 			}
 			return append(b, 0)
 		}
+	case reflect.Uint8:
+		return func(b []byte, v reflect.Value) []byte { return append(b, byte(v.Uint())) }
 	}
 	return func(b []byte, v reflect.Value) []byte { return binary.AppendVarint(b, v.Int()) }
 }

@@ -46,9 +46,11 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 		w.settled = append(w.settled, settled)
 		w.best = append(w.best, make([]*leaf, len(col.options)))
 		w.tried = append(w.tried, make([]int, len(col.options)))
+		w.floor = append(w.floor, make([]int64, len(col.options)))
 	}
 	wanted := func(c int) bool { return len(seats) == 0 || slices.Contains(seats, p.cols[c].seat) }
 	if !late {
+		w.resume()
 		w.recall()
 		for c := range p.cols {
 			if wanted(c) {
@@ -65,6 +67,9 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 			p.watch.look()
 		}
 	}
+	if !late {
+		w.keep()
+	}
 	var list []Way
 	for c := range p.cols {
 		if wanted(c) {
@@ -78,6 +83,7 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 type opening struct {
 	*Problem
 	best     [][]*leaf    // by column and option: the cheapest choice found with it
+	floor    [][]int64    // by column and option: what a choice with it costs at least, as far as the Index knew
 	settled  [][]bool     // by column and option: whether nothing cheaper holds it
 	cheapest []numbered   // of all choices found, the cheapest first
 	notes    int          // how many choices were found
@@ -159,7 +165,7 @@ func (w *opening) each(b *bound, c int, cap int64) {
 		for _, other := range w.searched[c][max(0, len(w.searched[c])-latest):] {
 			w.swap(w.best[c][other], c, o)
 		}
-		if by.rules(w, c, o) {
+		if w.bottom(c, o) || by.rules(w, c, o) {
 			w.settled[c][o] = true
 			continue
 		}

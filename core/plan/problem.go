@@ -36,6 +36,8 @@ type Problem struct {
 	sums      []*total         // rules declared as sums over two columns or more
 	fit       []set            // by column: live options that no sum excludes by itself; nil until they are asked for
 	purse     int64            // the most the open seats may cost
+	paid      bool             // whether that is what a rule of sums leaves them
+	rules     []*rule.Rule     // that are asked
 	cut       []Cut            // what the rules took away before any search
 	asked     int64            // how often its Index had asked a rule before it was posed
 	appraised bool             // whether the factors know their largest worth
@@ -78,6 +80,7 @@ func (x *Index) problem(ask Ask, rules []*rule.Rule) (*Problem, error) {
 // prepare turns the rules into filters, factors and totals.
 func (p *Problem) prepare(rules []*rule.Rule) {
 	queries, kept := p.queries(rules)
+	p.rules = kept
 	var list []*factor
 	for _, q := range queries {
 		f := p.newFactor(q)

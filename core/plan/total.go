@@ -173,7 +173,7 @@ func (t *total) pays(p *Problem) (room int64, ok bool) {
 // add keeps a sum that can exclude something. One that is nothing but prices against a budget sets the purse.
 func (p *Problem) add(t *total) {
 	if room, ok := t.pays(p); ok {
-		p.purse = min(p.purse, room)
+		p.purse, p.paid = min(p.purse, room), true
 		return
 	}
 	for c := range p.cols {
