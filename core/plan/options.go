@@ -49,9 +49,8 @@ func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 			base.Owned |= build.SetOf(s)
 			c.price = make([]int64, len(c.options))
 		}
-		if c.offered == 1 && len(c.options) == 1 {
-			base.Set(c.options[0])
-			continue
+		if len(c.options) == 1 && c.options[0].Part == nil && c.offered == 1 {
+			continue // nothing can fill it
 		}
 		list = append(list, c)
 	}
