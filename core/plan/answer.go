@@ -32,6 +32,8 @@ type Answer struct {
 	Worth       int64        // value points the build serves
 	Certificate Certificate
 	Cuts        []Cut // where the status is infeasible: what the rules took away, heaviest first
+
+	found *leaf // what the build is made of
 }
 
 // Certificate is what stands behind an answer.

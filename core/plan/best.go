@@ -16,7 +16,10 @@ const scale = 1 << 16
 // in tie order. A bound weighs price against value: for any price of a value point, what is left of value less price bounds the
 // value that a budget can buy.
 func (p *Problem) Best(ctx context.Context) Answer {
-	p.begin(ctx)
+	return p.answer(ctx, worthiest, p.bestBuild)
+}
+
+func (p *Problem) bestBuild() Answer {
 	a := Answer{Certificate: Certificate{Combinations: p.combinations()}}
 	if p.emptied() {
 		return p.infeasible(a)

@@ -123,7 +123,7 @@ func TestCoresAreLearntOnce(t *testing.T) {
 		least := func(needs *brief.Needs, keep ...Choice) (*Problem, Answer) {
 			p, err := x.Problem(Ask{Needs: needs, Keep: keep})
 			require.NoError(t, err)
-			return p, p.Least(t.Context())
+			return p, p.leastBuild()
 		}
 		p, a := least(tr.needs)
 		if a.Build == nil || p.din == nil {
@@ -155,7 +155,7 @@ func TestCoresAreLearntOnce(t *testing.T) {
 		require.NoError(t, err)
 		again, err := x.Problem(Ask{Needs: &louder})
 		require.NoError(t, err)
-		require.Equal(t, alone.Least(t.Context()).Price, again.Least(t.Context()).Price, tr.name)
+		require.Equal(t, alone.leastBuild().Price, again.leastBuild().Price, tr.name)
 		held++
 	}
 	require.Greater(t, held, 2)

@@ -26,6 +26,7 @@ type Index struct {
 	couples    map[string]*couple  // what rules quick to ask have said of two columns
 	acquainted int                 // how many bytes that is
 	opened     []*opened           // what was found of the options of problems, last at the end
+	answered   []*answered         // what was proven of problems, last at the end
 	found      []finding           // choices that stood, those found last at the end
 	fields     map[string]drawing  // of the needs
 	key        []byte              // room to write keys in

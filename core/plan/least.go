@@ -8,8 +8,7 @@ import (
 
 // Least finds the cheapest build that stands. Of several at that price it gives the first in tie order.
 func (p *Problem) Least(ctx context.Context) Answer {
-	p.begin(ctx)
-	return p.leastBuild()
+	return p.answer(ctx, cheapest, p.leastBuild)
 }
 
 func (p *Problem) leastBuild() Answer {
@@ -115,6 +114,6 @@ func (p *Problem) conclude(a *Answer, best *leaf, proven bool) {
 		if proven {
 			a.Status = Optimal
 		}
-		a.Build, a.Price, a.Worth = p.build(best), unit.Money(best.price), best.worth
+		a.Build, a.Price, a.Worth, a.found = p.build(best), unit.Money(best.price), best.worth, best
 	}
 }

@@ -82,6 +82,7 @@ func (p *Problem) Open(ctx context.Context, seats ...build.Seat) []Way {
 // opening is what has been found of the options of a problem.
 type opening struct {
 	*Problem
+	space    space
 	best     [][]*leaf    // by column and option: the cheapest choice found with it
 	floor    [][]int64    // by column and option: what a choice with it costs at least, as far as the Index knew
 	settled  [][]bool     // by column and option: whether nothing cheaper holds it

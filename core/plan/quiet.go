@@ -21,7 +21,10 @@ const (
 // the budget; of several the cheapest, and of those the first in tie order. What counts is the figure the noise rule
 // predicts, of the loudest activity. Where ctx ends the search, the gap says how much less another build might be heard.
 func (p *Problem) Quiet(ctx context.Context) Answer {
-	p.begin(ctx)
+	return p.answer(ctx, quietest, p.quietestBuild)
+}
+
+func (p *Problem) quietestBuild() Answer {
 	limit := unit.Sound(loudest * tenth)
 	if wish, asked := p.ask.Needs.Place.Noise.Get(); asked && !slices.Contains(p.ask.Lift, rule.Noise.ID) {
 		limit = min(limit, max(0, wish))

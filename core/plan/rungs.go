@@ -71,7 +71,7 @@ func (r rungs) lowest(top int) (a Answer, low, high int) {
 		a = r.under(low, high).leastBuild()
 	}
 	if a.Build == nil || r.on(a.Build) == high && l.price < int64(a.Price) { // ended before it found one as good
-		a.Status, a.Build, a.Price, a.Worth, a.Cuts = Feasible, b, unit.Money(l.price), l.worth, nil
+		a.Status, a.Build, a.Price, a.Worth, a.found, a.Cuts = Feasible, b, unit.Money(l.price), l.worth, l, nil
 		c := &a.Certificate
 		c.Root.Price, c.Final.Price = min(a.Price, c.Root.Price), min(a.Price, c.Final.Price)
 		c.Gap.Price = a.Price - c.Final.Price

@@ -14,7 +14,10 @@ import (
 // smallest and is left out; where the case is settled already or no sheet states one, the build is the cheapest. Where ctx ends the search, the gap
 // says how much smaller the case of another build might still be.
 func (p *Problem) Small(ctx context.Context) Answer {
-	p.begin(ctx)
+	return p.answer(ctx, smallest, p.smallestBuild)
+}
+
+func (p *Problem) smallestBuild() Answer {
 	if p.emptied() {
 		return p.infeasible(Answer{Certificate: Certificate{Combinations: p.combinations()}})
 	}

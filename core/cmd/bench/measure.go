@@ -45,7 +45,7 @@ const (
 const ms = int64(time.Millisecond)
 
 // measures in the order of the table. On a new index the time to lay out the stock is counted; a kept one has answered least
-// and best of the same brief with a tenth more to spend, as the page's worker has when one answer changes. The first click is on the
+// and best of the same brief with a tenth less to spend, as the page's worker has when one answer changes. The first click is on the
 // processor of the cheapest build, where nothing was asked of what is open before; the next one on its memory.
 var measures = [...]measure{
 	{name: leastNew, title: "least price, new index", four: true, rest: "gap", goals: []goal{{2000, 2 * ms, 0}, {10_000, 10 * ms, 0}}},

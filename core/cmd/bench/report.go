@@ -48,7 +48,7 @@ func grouped(n int) string {
 func (r *report) print(out io.Writer) {
 	fmt.Fprintln(out, "A cell: median / worst over briefs and seeds, and how many answers are proven. An answer that is not proven in time counts")
 	fmt.Fprintln(out, "at what it took and misses every goal; how far the answer may be from the best is told. On a new index the time to lay out")
-	fmt.Fprintln(out, "the stock is counted; a kept index has answered least and best of the same brief with a tenth more to spend.")
+	fmt.Fprintln(out, "the stock is counted; a kept index has answered least and best of the same brief with a tenth less to spend.")
 	r.asked(out)
 	r.main(out, false)
 	r.main(out, true)

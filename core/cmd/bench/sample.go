@@ -153,7 +153,7 @@ func (d *desk) sit() error {
 	if _, _, err := d.plan(bestNew, nil, d.ask, (*plan.Problem).Best); err != nil {
 		return err
 	}
-	x, err := d.richer()
+	x, err := d.poorer()
 	if err != nil {
 		return err
 	}
@@ -202,10 +202,10 @@ func (d *desk) sit() error {
 	return nil
 }
 
-// richer is an index that has answered the brief with a tenth more to spend.
-func (d *desk) richer() (*plan.Index, error) {
+// poorer is an index that has answered the brief with a tenth less to spend, of which what was proven does not hold with more.
+func (d *desk) poorer() (*plan.Index, error) {
 	needs := *d.ask.Needs
-	needs.Budget += needs.Budget / 10
+	needs.Budget -= needs.Budget / 10
 	ask := d.ask
 	ask.Needs = &needs
 	x := plan.NewIndex(d.stock)

@@ -1,0 +1,97 @@
+package plan
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"testing"
+
+	"slipfit/core/rule"
+	"slipfit/core/unit"
+
+	"github.com/stretchr/testify/require"
+)
+
+// TestAnsweredIsTakenOver clicks its way through small stocks on one index and asks for builds: every answer is that of a new index, to the
+// last part, and many come without a search.
+func TestAnsweredIsTakenOver(t *testing.T) {
+	all := generic(t)
+	cores := anchors(t, all)
+	asked, known := 0, 0
+	for seed := range uint64(120) {
+		r := rand.New(rand.NewPCG(seed, 1202))
+		stock := smallStock(r, all, cores[r.IntN(len(cores))])
+		needs := someNeeds(r, stock)
+		p, err := New(stock, Ask{Needs: needs, Lift: []string{rule.Budget.ID}})
+		require.NoError(t, err)
+		if a := p.Best(t.Context()); a.Build != nil {
+			needs.Budget = a.Price * unit.Money(80+r.IntN(50)) / 100
+		}
+		x := NewIndex(stock)
+		ask := Ask{Needs: needs}
+		for range 10 {
+			fresh, err := New(stock, ask)
+			require.NoError(t, err)
+			kept, err := x.Problem(ask)
+			require.NoError(t, err)
+			question := [...]func(*Problem, context.Context) Answer{(*Problem).Least, (*Problem).Best, (*Problem).Small, (*Problem).Quiet}[r.IntN(4)]
+			want, got := question(fresh, t.Context()), question(kept, t.Context())
+			require.Equal(t, want.Status, got.Status, "seed %d", seed)
+			require.Equal(t, want.Build, got.Build, "seed %d", seed)
+			require.Equal(t, want.Price, got.Price)
+			require.Equal(t, want.Worth, got.Worth)
+			if want.Cuts != nil {
+				require.Equal(t, told(want.Cuts), told(got.Cuts), "seed %d", seed)
+			}
+			require.Equal(t, want.Certificate.Combinations, got.Certificate.Combinations)
+			require.Equal(t, want.Certificate.Gap, got.Certificate.Gap)
+			require.Equal(t, want.Certificate.Final, got.Certificate.Final)
+			require.LessOrEqual(t, len(x.answered), answeredKept)
+			if want.Certificate.Nodes > 0 {
+				if asked++; got.Certificate.Nodes == 0 {
+					known++
+				}
+			}
+			ask = click(r, stock, ask, needs)
+		}
+	}
+	require.Greater(t, known, asked/8)
+	t.Logf("%d asked, %d known", asked, known)
+}
+
+// told writes down what the rules took away.
+func told(cuts []Cut) (list []string) {
+	for _, c := range cuts {
+		list = append(list, fmt.Sprint(c.Rule.ID, c.Seats, c.Options, c.Empties))
+	}
+	return list
+}
+
+// TestAnsweredAgain asks for the best build again and again, each time with another part of it kept or with as much money as it costs:
+// nothing is searched.
+func TestAnsweredAgain(t *testing.T) {
+	stock := generic(t)
+	for _, b := range briefed(t, stock) {
+		x := NewIndex(stock)
+		best := func(ask Ask) Answer {
+			p, err := x.Problem(ask)
+			require.NoError(t, err)
+			return p.Best(t.Context())
+		}
+		first := best(Ask{Needs: b.needs})
+		require.Equal(t, Optimal, first.Status)
+		require.Positive(t, first.Certificate.Nodes)
+		needs := *b.needs
+		needs.Budget = first.Price
+		for _, ask := range []Ask{{Needs: b.needs}, {Needs: &needs}, {Needs: &needs, Keep: Choices(first.Build, 0)[:3]}} {
+			again := best(ask)
+			require.Equal(t, Optimal, again.Status)
+			require.Equal(t, first.Build, again.Build)
+			require.Zero(t, again.Certificate.Nodes)
+		}
+		needs.Budget--
+		less := best(Ask{Needs: &needs})
+		require.NotEqual(t, first.Build, less.Build)
+		require.Positive(t, less.Certificate.Nodes)
+	}
+}
