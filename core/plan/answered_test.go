@@ -4,8 +4,10 @@ import (
 	"context"
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
+	"slipfit/core/build"
 	"slipfit/core/rule"
 	"slipfit/core/unit"
 
@@ -78,6 +80,13 @@ func TestAnsweredAgain(t *testing.T) {
 			require.NoError(t, err)
 			return p.Best(t.Context())
 		}
+		for status, looks := Unknown, 1; status == Unknown; looks += looks/8 + 1 {
+			hasty, err := x.Problem(Ask{Needs: b.needs})
+			require.NoError(t, err)
+			hasty.watch.every = 20
+			status = hasty.Best(endsAfter(t, looks)).Status
+			require.NotEqual(t, Optimal, status)
+		}
 		first := best(Ask{Needs: b.needs})
 		require.Equal(t, Optimal, first.Status)
 		require.Positive(t, first.Certificate.Nodes)
@@ -94,4 +103,53 @@ func TestAnsweredAgain(t *testing.T) {
 		require.NotEqual(t, first.Build, less.Build)
 		require.Positive(t, less.Certificate.Nodes)
 	}
+}
+
+// TestAnsweredElsewhere takes the answer that nothing stands for that of the very same space alone: the smallest build is looked for among
+// cases of which the volume is stated, and with fewer cases that may be no condition any more.
+func TestAnsweredElsewhere(t *testing.T) {
+	stock := generic(t)
+	x := NewIndex(stock)
+	needs := briefed(t, stock)[0].needs
+	p, err := x.Problem(Ask{Needs: needs})
+	require.NoError(t, err)
+	none := &answered{p.space(), smallest, Answer{Status: Infeasible}}
+	for _, c := range []struct {
+		keep []Choice
+		same bool
+	}{
+		{nil, true},
+		{[]Choice{{Seat: build.Case, Part: stock.Cases[0].ID}}, false},
+	} {
+		q, err := x.Problem(Ask{Needs: needs, Keep: c.keep})
+		require.NoError(t, err)
+		in := q.space()
+		_, inside := none.holds(&in)
+		require.True(t, inside)
+		require.Equal(t, c.same, q.again(none, &in) != nil)
+	}
+}
+
+// TestAnsweredInOrder keeps memory of which there are one piece or two, from a shelf of its own: where several of it are left, what comes
+// first in tie order is looked for anew.
+func TestAnsweredInOrder(t *testing.T) {
+	stock := generic(t)
+	x := NewIndex(stock)
+	needs := briefed(t, stock)[0].needs
+	p, err := x.Problem(Ask{Needs: needs})
+	require.NoError(t, err)
+	a := p.Least(t.Context())
+	require.Equal(t, Optimal, a.Status)
+	known := &answered{p.space(), cheapest, a}
+	q, err := x.Problem(Ask{Needs: needs, Keep: []Choice{{Seat: build.Memory, Part: a.Build.Memory.ID, Count: a.Build.Kits}}})
+	require.NoError(t, err)
+	in := q.space()
+	again := q.again(known, &in)
+	require.NotNil(t, again)
+	require.Equal(t, a.Build, again.Build)
+	c := q.colOf[build.Memory]
+	other := (q.cols[c].live.next(0) + 1) % len(q.cols[c].options)
+	q.cols[c].live.add(other)
+	known.live[c].add(slices.Index(p.cols[p.colOf[build.Memory]].options, q.cols[c].options[other]))
+	require.Nil(t, q.again(known, &in))
 }
