@@ -32,10 +32,9 @@ func (p *Problem) answer(ctx context.Context, by sought, search func() Answer) A
 	if p.of != nil || p.emptied() {
 		return search()
 	}
-	in := p.space()
-	list := p.index.answered
-	for i := len(list) - 1; i >= 0; i-- {
-		if k := list[i]; k.sought == by {
+	x, in := p.index, p.space()
+	for _, k := range slices.Backward(x.answered) {
+		if k.sought == by {
 			if a := p.again(k, &in); a != nil {
 				return *a
 			}
@@ -43,10 +42,10 @@ func (p *Problem) answer(ctx context.Context, by sought, search func() Answer) A
 	}
 	a := search()
 	if a.Status == Optimal && a.found != nil || a.Status == Infeasible {
-		if len(list) == answeredKept {
-			list = slices.Delete(list, 0, 1)
+		if len(x.answered) == answeredKept {
+			x.answered = slices.Delete(x.answered, 0, 1)
 		}
-		p.index.answered = append(list, &answered{in, by, a})
+		x.answered = append(x.answered, &answered{in, by, a})
 	}
 	return a
 }

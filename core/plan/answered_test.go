@@ -153,3 +153,26 @@ func TestAnsweredInOrder(t *testing.T) {
 	known.live[c].add(slices.Index(p.cols[p.colOf[build.Memory]].options, q.cols[c].options[other]))
 	require.Nil(t, q.again(known, &in))
 }
+
+// TestQuietestFromElsewhere lifts the rule of noise and asks for the quietest build from two places: how loud it is there is told of each.
+func TestQuietestFromElsewhere(t *testing.T) {
+	stock := generic(t)
+	x := NewIndex(stock)
+	needs := *briefed(t, stock)[0].needs
+	var heard []unit.Sound
+	for _, chair := range []unit.Length{500 * unit.Millimetre, 2000 * unit.Millimetre} {
+		at := needs
+		at.Place.Chair.Set(chair)
+		ask := Ask{Needs: &at, Lift: []string{rule.Noise.ID}}
+		kept, err := x.Problem(ask)
+		require.NoError(t, err)
+		fresh, err := New(stock, ask)
+		require.NoError(t, err)
+		got, want := kept.Quiet(t.Context()), fresh.Quiet(t.Context())
+		require.Equal(t, Optimal, want.Status)
+		require.Equal(t, want.Certificate.Final, got.Certificate.Final)
+		require.Equal(t, want.Build, got.Build)
+		heard = append(heard, got.Certificate.Final.Noise)
+	}
+	require.Greater(t, heard[0], heard[1])
+}

@@ -30,10 +30,10 @@ func (s *space) same(t *space) bool {
 }
 
 // asks writes down the rules that are asked of a problem, what its needs say to them but for a budget that is its purse, and what fills
-// the seats that are no columns.
+// the seats that are no columns. What they say of noise counts even where its rule is lifted, since the quietest build is looked for by it.
 func (p *Problem) asks() string {
 	key := fmt.Appendf(nil, "%s owned %d", p.beside(), p.base.Owned)
-	var all trait
+	all := trait{needs: slices.Clone(traits[rule.Noise.ID].needs)}
 	everything := false
 	for _, r := range p.rules {
 		key = append(append(key, ' '), r.ID...)
