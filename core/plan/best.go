@@ -27,7 +27,7 @@ func (p *Problem) bestBuild() Answer {
 	best := p.known(p.betters)
 	root := p.fixed
 	if best != nil {
-		root += p.rough(p.blankFrame(p.usual(-1)), weights{perMinor: 1}).root()
+		root += p.roughPrice().root()
 	} else {
 		low := p.least()
 		if best = low.best; best == nil {

@@ -37,9 +37,14 @@ func (p *Problem) leastBuild() Answer {
 // priceBound is the bound on price alone of what the purse pays.
 func (p *Problem) priceBound() *bound {
 	if p.priced == nil {
-		p.priced = p.frameFor(weights{perMinor: 1}, p.usual(-1), p.purse)
+		p.priced = p.roughPrice().hang(p.purse)
 	}
 	return p.priced
+}
+
+// roughPrice is the bound on price alone that takes every column by itself.
+func (p *Problem) roughPrice() *bound {
+	return p.rough(p.blankFrame(p.usual(-1)), weights{perMinor: 1})
 }
 
 // lowest is what a search for the cheapest choice has come to.

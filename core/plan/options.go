@@ -59,13 +59,14 @@ func (x *Index) columns(ask *Ask, base *build.Build) []*column {
 
 // admitting says which options of a seat an ask admits beside what it keeps there; nil where that is all of them.
 func (a *Ask) admitting(s build.Seat, kept []Choice) func(o build.Option) bool {
-	switch picky := a.picky(); {
-	case len(kept) == 1:
+	if len(kept) == 1 {
 		return kept[0].admits
-	case picky || s == build.Cards || s == build.UPS:
-		return func(o build.Option) bool { return !(picky && a.refuses(o)) && wanted(o, a.Needs) }
 	}
-	return nil
+	asked := wanted(s, a.Needs)
+	if !a.picky() {
+		return asked
+	}
+	return func(o build.Option) bool { return !a.refuses(o) && (asked == nil || asked(o)) }
 }
 
 // before is the tie order of options within a seat: those of makers that are liked first.
@@ -160,18 +161,20 @@ func offer(stock *part.Stock, s build.Seat, counts []int) []build.Option {
 	return empty
 }
 
-// wanted reports an option that some rule can ask for under these needs: an add-in card that helps, a store of power where
-// one is asked for and only then.
-func wanted(o build.Option, needs *brief.Needs) bool {
-	switch o.Seat {
+// wanted says which options of a seat some rule can ask for under these needs: an add-in card that helps, a store of power where
+// one is asked for and only then; nil where that is all of them.
+func wanted(s build.Seat, needs *brief.Needs) func(o build.Option) bool {
+	switch s {
 	case build.Cards:
-		c, ok := o.Part.(*part.Card)
-		return !ok || helps(c, needs)
+		return func(o build.Option) bool {
+			c, ok := o.Part.(*part.Card)
+			return !ok || helps(c, needs)
+		}
 	case build.UPS:
 		minutes, _ := needs.Wish.UPS.Get()
-		return (o.Part != nil) == (minutes > 0)
+		return func(o build.Option) bool { return (o.Part != nil) == (minutes > 0) }
 	}
-	return true
+	return nil
 }
 
 // helps reports an add-in card that some rule can ask for under these needs.

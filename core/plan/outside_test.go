@@ -279,7 +279,8 @@ func TestModelHoldsTheRules(t *testing.T) {
 			pick := slices.Clone(near)
 			for range 1 + r.IntN(3) {
 				c := r.IntN(len(pick))
-				if o := r.IntN(len(p.cols[c].options)); wanted(p.cols[c].options[o], tr.needs) {
+				asked := wanted(p.cols[c].seat, tr.needs)
+				if o := r.IntN(len(p.cols[c].options)); asked == nil || asked(p.cols[c].options[o]) {
 					pick[c] = o
 				}
 			}

@@ -20,9 +20,9 @@ type Problem struct {
 	index *Index
 	of    *Problem // the one that it is a part of, nil of a whole one
 	ask   Ask
-	said  map[string]string // what the needs say, by field
-	heard map[*rule.Rule]*hearing
-	steps map[string]stepped // rules with steps, by id
+	said  map[string]string       // what the needs say, by field
+	heard map[*rule.Rule]*hearing // what is remembered under that, by rule
+	steps map[string]stepped      // rules with steps, by id
 
 	base      build.Build // what is settled to the last detail
 	fixed     int64       // price of what is settled, minor units

@@ -99,7 +99,7 @@ func (p *Problem) some(cap int64) (l *leaf, settled bool) {
 		return l, true
 	}
 	if p.priced == nil {
-		b := p.rough(p.blankFrame(p.usual(-1)), weights{perMinor: 1})
+		b := p.roughPrice()
 		if b.root() > p.purse {
 			return nil, true
 		}
