@@ -25,9 +25,9 @@ func (p *Problem) besides(q *query) predict.Besides {
 			most[i] += w.most[i]
 		}
 	}
-	var warms []build.Seat
+	var warms, warmer []build.Seat
 	if q.early != nil {
-		warms = q.early.Warms
+		warms, warmer = q.early.Warms, q.early.Warmer
 	}
 	disks := sound.Silent()
 	for _, s := range warms {
@@ -41,6 +41,13 @@ func (p *Problem) besides(q *query) predict.Besides {
 		}
 		if dBA := w.least[n]; dBA > 0 && !q.seats.Has(s) {
 			disks = sound.Sum(disks, float64(dBA)/1000)
+		}
+	}
+	for _, s := range warmer {
+		if w := p.warming(s); !slices.Contains(warms, s) {
+			for i := range n {
+				upTo[i] += w.most[i] - w.least[i]
+			}
 		}
 	}
 	whole := func(mW []int64, up int) []int {

@@ -11,10 +11,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// An early question is told what the options that are live bring at least and at most in the seats it leaves out, and at most in all.
+// An early question is told what the options that are live bring at least and at most in the seats it leaves out, by how much more those may
+// bring that it speaks of too, and what all bring at most.
 func TestBesides(t *testing.T) {
 	stock := generic(t)
-	told := 0
+	told, warmer := 0, 0
 	for _, tr := range briefed(t, stock) {
 		p, err := NewIndex(stock).Problem(Ask{Needs: tr.needs})
 		require.NoError(t, err)
@@ -47,8 +48,16 @@ func TestBesides(t *testing.T) {
 			if q.early == nil || len(q.early.Warms) == 0 || q.early.Warms[0] == build.Board || p.colOf[build.Cards] < 0 {
 				continue
 			}
-			q.early, q.fed = &rule.Early{Seats: q.early.Seats, Warms: q.early.Warms}, nil
+			q.early, q.fed = &rule.Early{Seats: q.early.Seats, Warms: q.early.Warms, Warmer: q.early.Warmer}, nil
 			least, upTo := bring(q.early.Warms)
+			for _, s := range q.early.Warmer {
+				if coolest, warmest := bring([]build.Seat{s}); !slices.Contains(q.early.Warms, s) {
+					for i := range upTo {
+						upTo[i] += warmest[i] - coolest[i]
+					}
+					warmer++
+				}
+			}
 			_, most := bring(predict.Warming)
 			want := predict.NewBesides(whole(least, 0), whole(upTo, 1), whole(most, 1))
 			require.Equal(t, want.String(), p.besides(q).Heard(0).String(), "%s of %v", q.rule.ID, q.early.Seats)
@@ -56,4 +65,5 @@ func TestBesides(t *testing.T) {
 		}
 	}
 	require.Greater(t, told, 40)
+	require.Greater(t, warmer, 20)
 }

@@ -10,7 +10,8 @@ import (
 )
 
 // Besides is what comes into a build besides the parts it holds: heat in the board's chamber, from so much up to so much, and no more than so
-// much together with what these parts bring; turning disks; one of some supplies; and some fans. The zero value is none.
+// much together with what these parts bring; turning disks; one of some supplies; and some fans. Where a question speaks of warmer parts too,
+// the heat goes up by what they may bring more than those held. The zero value is none.
 type Besides struct {
 	least, upTo, most []int   // W, by activity asked
 	name              string  // the same, to be compared

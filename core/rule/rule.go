@@ -96,7 +96,7 @@ type Early struct {
 	// Kinds lists seats of which Fails sees no more than the kind of part: predict.CoolerKind.
 	Kinds []build.Seat
 	// Warmer lists seats of which this holds: where Fails reports some part there, no build stands either that holds in its place
-	// one which brings no less heat into the case and has no quieter disks.
+	// one which brings no less heat into the case and has no quieter disks. By how much more those may bring, v tells with Warms.
 	Warmer []build.Seat
 	// Din, of an early one that reads a cooler and a supply and no board, tells part by part how loud builds that hold its seats are. Nil says
 	// nothing.
