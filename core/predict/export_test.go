@@ -62,3 +62,20 @@ func (f *Forecast) Breathes(heatW float64) (inletC func(beta float64) float64, f
 	s := f.state(stateKey{day: Hottest, extraW: heatW})
 	return s.inletC, s.warmsFrom, s.turns, s.rests && s.free
 }
+
+// Steps is how many widths of steps there are between amounts of heat.
+const Steps = len(chamberSteps)
+
+// Between is a step of a width from so much heat on, or less, in the first activity on an ordinary day: where it begins and how wide it is, W;
+// by how much a core is heard in all of it at least, dB(A), and what slack that leaves.
+func (f *Forecast) Between(nth int, heatW float64) (fromW, wideW, dBA, slack float64, known bool) {
+	step := chamberSteps[nth]
+	fromW = floor(heatW, step.wideW)
+	dBA, known = f.betweenDBA(0, fromW, step.wideW)
+	return fromW, step.wideW, dBA, f.slackDBA(step), known
+}
+
+// HeardAt is how loud the core is with just so much heat besides, dB(A).
+func (f *Forecast) HeardAt(heatW float64) float64 {
+	return f.state(stateKey{day: Ordinary, extraW: heatW}).powerDBA
+}

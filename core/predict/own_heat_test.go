@@ -46,6 +46,44 @@ func TestLouderJustSo(t *testing.T) {
 	require.Greater(t, said, asked/2)
 }
 
+// TestBetweenSteps holds every width of step to its slack: with no heat in it is a core heard by more than that less than in all of it, in two
+// chambers or in one, though the supply's fan starts or the other chamber becomes the warmer one there.
+func TestBetweenSteps(t *testing.T) {
+	m := newMaker(t, 405)
+	var p, q predict.Predictor
+	var said [predict.Steps]int
+	var less [predict.Steps]float64
+	for range 3000 {
+		b, n := m.build(), m.needs()
+		n.Loads = n.Loads[:1]
+		if b.Layout.Chambers && m.IntN(2) == 0 {
+			b.Board = evenly(b, n)
+		}
+		if m.IntN(2) == 0 {
+			supply := *b.Supply
+			supply.ZeroTo.Set(unit.Power(max(0, q.Forecast(b, n).Run(0, predict.Ordinary).DCW.Expected*1000) + float64(m.IntN(2)*m.IntN(40000)+m.IntN(4000)-2000)))
+			b.Supply = &supply
+		}
+		f := p.Core(b, n, predict.Besides{})
+		for nth := range said {
+			fromW, wideW, dBA, slack, known := f.Between(nth, float64(m.IntN(60)))
+			if !known {
+				continue
+			}
+			said[nth]++
+			for range 4 {
+				heard := f.HeardAt(fromW + m.Float64()*wideW)
+				require.Less(t, dBA-heard, slack, "%s %s: %s on %s and %s, from %v W to %v W more", b.Case.ID, b.Layout.ID, b.Cooler.ID, b.Face, b.Supply.ID, fromW, wideW)
+				less[nth] = max(less[nth], dBA-heard)
+			}
+		}
+	}
+	t.Logf("%v steps, by so much at most: %v dB", said, less)
+	for nth := range said {
+		require.Greater(t, said[nth], 2000)
+	}
+}
+
 // A build of two chambers is too loud with any heat between two amounts of which that is said, with its supply or with any of several.
 func TestLouderBetween(t *testing.T) {
 	m := newMaker(t, 24)

@@ -29,13 +29,13 @@ func (f *Forecast) loudBetween(k toldOf, fromW, toW float64) bool {
 	chairM := chairOf(&f.needs.Place)
 	over := func(heatW float64, step chamberStep) bool {
 		dBA, said := f.betweenDBA(k.load, heatW, step.wideW)
-		return said && atChair(sum(dBA, k.disks), chairM) > k.wish+step.slackDBA
+		return said && atChair(sum(dBA, k.disks), chairM) > k.wish+f.slackDBA(step)
 	}
 	in := func(heatW float64) int {
 		return slices.IndexFunc(known.loud, func(x span) bool { return x.fromW <= heatW && heatW < x.toW && x.disksDBA <= k.disks })
 	}
-	if end := floor(toW, chamberSteps[finest].wideW); in(end) < 0 && !over(end, chamberSteps[finest]) {
-		known.quiet = append(known.quiet, warmth{end, k.disks})
+	if in(heatW) < 0 && !over(heatW, chamberStep{slackDBA: chamberSteps[finest].slackDBA}) {
+		known.quiet = append(known.quiet, warmth{heatW, k.disks})
 		return false
 	}
 	endW, loud := throughout(heatW, toW, func(atW float64) (endW float64, ok bool) {
