@@ -49,7 +49,8 @@ A sheet's bare dB(A) is taken as a pressure level at 1 m. The expected level dec
 		{Seats: append(slices.Clone(coreSeats), build.Boot), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Boot}},
 		{Seats: append(slices.Clone(coreSeats), build.Cache), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Cache}},
 		{Seats: append(slices.Clone(coreSeats), build.Archive), Fails: (*View).louderByDisks, AnySupply: true, Warms: predict.Warming, Warmer: []build.Seat{build.Archive}},
-		withMemory(), withMemory(build.Archive),
+		withMemory(true), withMemory(true, build.Archive),
+		withMemory(false), withMemory(false, build.Archive),
 		{Seats: loadSeats, Fails: (*View).tooLoud, Warmer: predict.Warming},
 		{Seats: loadSeats, Fails: (*View).tooLoudSo, AnySupply: true},
 	},
@@ -182,14 +183,18 @@ func (v *View) louderByDisks() bool {
 	return slices.ContainsFunc(v.Tiers(), func(t build.Tier) bool { return t.Drive.Disk }) && v.louder()
 }
 
-// withMemory asks with whichever supply, of two chambers that none breathes from, whether cards, memory and some drives make a build too
-// loud.
-func withMemory(drives ...build.Seat) Early {
+// withMemory asks of two chambers, with whichever supply where that breathes from neither, whether cards, memory and some drives make a build
+// too loud.
+func withMemory(own bool, drives ...build.Seat) Early {
 	held := append([]build.Seat{build.Cards, build.Memory}, drives...)
+	core := coreSeats
+	if own {
+		core = except(coreSeats, build.Supply)
+	}
 	warms := slices.DeleteFunc(slices.Clone(predict.Warming), func(s build.Seat) bool { return slices.Contains(held, s) })
 	return Early{
-		Seats: append(except(coreSeats, build.Supply), held...), AnySupply: true, Warms: warms,
-		Layouts: func(l *part.Layout) bool { return l.Chambers && l.Supply.OwnAir.Or(false) },
+		Seats: append(slices.Clone(core), held...), AnySupply: own, Warms: warms, Warmer: held,
+		Layouts: func(l *part.Layout) bool { return l.Chambers && l.Supply.OwnAir.Or(false) == own },
 		Fails:   func(v *View) bool { return v.louderBetween(build.SetOf(held...)) },
 	}
 }
