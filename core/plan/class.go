@@ -87,7 +87,12 @@ func (c *shelf) classify(r stepped) *classes {
 	if k := c.byRule[r.key]; k != nil {
 		return k
 	}
-	k := c.look(r.Rule, r.steps)
+	var k *classes
+	if r.Purse != nil {
+		k = c.sorter.sort(c.price) // which is all that it sees
+	} else {
+		k = c.look(r.Rule, r.steps)
+	}
 	c.byRule[r.key] = k
 	return k
 }

@@ -51,6 +51,10 @@ func TestClassify(t *testing.T) {
 			w := copyist{reads, s.steps}
 			var texts []string
 			for _, o := range c.options {
+				if r.Purse != nil {
+					texts = append(texts, o.Price().String())
+					continue
+				}
 				texts = append(texts, w.option(o))
 			}
 			k := c.classify(s)

@@ -36,7 +36,7 @@ type Problem struct {
 	sums      []*total         // rules declared as sums over two columns or more
 	fit       []set            // by column: live options that no sum excludes by itself; nil until they are asked for
 	purse     int64            // the most the open seats may cost
-	paid      bool             // whether that is what a rule of sums leaves them
+	paid      bool             // whether that is what a rule leaves them
 	rules     []*rule.Rule     // that are asked
 	cut       []Cut            // what the rules took away before any search
 	asked     int64            // how often its Index had asked a rule before it was posed
@@ -96,6 +96,11 @@ func (p *Problem) prepare(rules []*rule.Rule) {
 	p.purse = p.dearest()
 	p.fit = make([]set, len(p.cols))
 	for _, r := range kept {
+		if r.Purse != nil {
+			if most, limited := r.Purse(p.ask.Needs); limited {
+				p.purse, p.paid = min(p.purse, int64(most)-p.fixed), true
+			}
+		}
 		for _, t := range p.totals(r) {
 			p.add(t)
 		}

@@ -35,9 +35,12 @@ func (p *Problem) sufficing(q *query) []*total {
 		return nil
 	}
 	var list []*total
-	if q.rule.Sum != nil {
+	switch {
+	case q.rule.Purse != nil:
+		list = append(list, p.newPrices(q.rule))
+	case q.rule.Sum != nil:
 		list = append(list, p.newTotal(q.rule, q.rule.Sum, theRule, q.cols))
-	} else if q.rule.Suffices != nil {
+	case q.rule.Suffices != nil:
 		for i, sum := range q.rule.Suffices(p.ask.Needs) {
 			list = append(list, p.newTotal(q.rule, &sum, sufficient-i, q.cols))
 		}

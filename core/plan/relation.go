@@ -189,6 +189,9 @@ func (s set) join(t set) {
 func (m *Model) factor(p *Problem, f *factor) {
 	t, known := traits[f.rule.ID]
 	serves := f.early == nil && (!known || t.serves)
+	if f.rule.Purse != nil && !serves {
+		return // the purse says it all
+	}
 	if f.rule.Sum != nil && !serves {
 		if !m.stated(p, f.rule) {
 			m.leave(f)

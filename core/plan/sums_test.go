@@ -52,7 +52,7 @@ func TestSumsThatSuffice(t *testing.T) {
 			}
 		}
 	}
-	for _, id := range []string{"supply-steady", "supply-rails", "supply-excursion", "activity-load"} {
+	for _, id := range []string{"budget", "supply-steady", "supply-rails", "supply-excursion", "activity-load"} {
 		require.Greater(t, balanced[id], 100, id)
 		require.Greater(t, failing[id], 100, id)
 	}

@@ -13,7 +13,7 @@ import (
 // negative. It bounds before every column is decided; the rule's own check has the last word.
 type total struct {
 	rule  *rule.Rule
-	sum   *rule.Sum
+	sum   *rule.Sum // nil of prices against a purse
 	nth   int       // which of the rule's bounds it is, theRule where it is the rule itself, sufficient or less where it suffices for it
 	net   [][]int64 // by column and option: gives − takes; nil where the column is not in the sum
 	seen  []*memory // by column: what holds it
@@ -64,6 +64,21 @@ func (p *Problem) newTotal(r *rule.Rule, sum *rule.Sum, nth int, cols []int) *to
 		t.net[c] = t.seen[c].net
 	}
 	t.survey(p, nil)
+	return t
+}
+
+// newPrices is the sum of a rule that limits what everything bought may cost: every option takes its price.
+func (p *Problem) newPrices(r *rule.Rule) *total {
+	t := &total{rule: r, net: make([][]int64, len(p.cols)), base: lavish / 4}
+	if most, limited := r.Purse(p.ask.Needs); limited {
+		t.base = int64(most) - p.fixed
+	}
+	for c, col := range p.cols {
+		t.net[c] = make([]int64, len(col.options))
+		for o := range t.net[c] {
+			t.net[c][o] = -col.price[o]
+		}
+	}
 	return t
 }
 
@@ -149,33 +164,8 @@ func (p *Problem) net(t *total, s build.Seat) int64 {
 	return gives - takes
 }
 
-// pays reports a sum that takes from every column just what its option costs, as a budget does, and how much the open
-// seats may cost under it.
-func (t *total) pays(p *Problem) (room int64, ok bool) {
-	room = t.base
-	for c, col := range p.cols {
-		if t.net[c] == nil {
-			return 0, false
-		}
-		gives, first := int64(0), true
-		for o := col.live.next(0); o >= 0; o = col.live.next(o + 1) {
-			g := t.net[c][o] + col.price[o]
-			if !first && g != gives {
-				return 0, false
-			}
-			gives, first = g, false
-		}
-		room += gives
-	}
-	return room, true
-}
-
-// add keeps a sum that can exclude something. One that is nothing but prices against a budget sets the purse.
+// add keeps a sum that can exclude something.
 func (p *Problem) add(t *total) {
-	if room, ok := t.pays(p); ok {
-		p.purse, p.paid = min(p.purse, room), true
-		return
-	}
 	for c := range p.cols {
 		if t.binds(c) {
 			p.sums = append(p.sums, t)

@@ -119,9 +119,58 @@ func TestSumsAgree(t *testing.T) {
 			}
 		}
 	}
-	for _, id := range []string{"budget", "stock", "serve-boot", "wish-makers"} {
+	for _, id := range []string{"stock", "serve-boot", "wish-makers"} {
 		require.NotZero(t, compared[id], id)
 	}
+}
+
+// TestPurseHolds holds every rule that limits what everything bought may cost to that: of a build with a case it finds one margin, of what
+// its lines come to, and none where nothing is limited.
+func TestPurseHolds(t *testing.T) {
+	stock, err := catalog.Embedded()
+	require.NoError(t, err)
+	r := rand.New(rand.NewPCG(31, 7))
+	verdicts := map[Verdict]int{}
+	owned, free := 0, 0
+	for _, needs := range needsOfBriefs(t) {
+		for range 100 {
+			b := randomBuild(r, stock)
+			b.Set(build.Option{Seat: build.Case, Part: stock.Cases[0], Layout: &stock.Cases[0].Layouts[0]})
+			if r.IntN(3) > 0 {
+				b.Owned = build.Set(r.Uint64())
+			}
+			n := *needs
+			if r.IntN(5) == 0 {
+				n.Budget = 0
+			} else {
+				n.Budget = max(1, b.Price()+unit.Money(r.IntN(3)-1)*unit.Money(1+r.IntN(2)*r.IntN(100_000)))
+			}
+			for _, rule := range All {
+				if rule.Purse == nil {
+					continue
+				}
+				most, limited := rule.Purse(&n)
+				margins := NewView(b, &n).Run(rule)
+				if !limited {
+					require.Empty(t, margins, rule.ID)
+					free++
+					continue
+				}
+				require.Len(t, margins, 1, rule.ID)
+				require.Equal(t, int64(most), margins[0].Have.N, rule.ID)
+				require.Equal(t, int64(b.Price()), margins[0].Need.N, rule.ID)
+				require.Equal(t, b.Price() <= most, margins[0].Verdict == Snug, rule.ID)
+				verdicts[margins[0].Verdict]++
+				if b.Owned != 0 {
+					owned++
+				}
+			}
+		}
+	}
+	require.Greater(t, verdicts[Snug], 100)
+	require.Greater(t, verdicts[Short], 100)
+	require.Greater(t, owned, 100)
+	require.Greater(t, free, 100)
 }
 
 // TestBriefsCanBeServed requires that the generic stock serves every brief seat by seat, within its budget: the

@@ -61,6 +61,9 @@ type Rule struct {
 	Holds func(v *View) bool
 	// Sum is set on a rule that is a sum over seats; its Check is made from the same terms.
 	Sum *Sum
+	// Purse is how much everything bought may cost together under some needs, before tax; false where that is not limited. Check finds no
+	// more than whether it costs more. Nil is of a rule that finds anything else. Tests hold the rule to it.
+	Purse func(n *brief.Needs) (most unit.Money, limited bool)
 	// Bounds are sums over seats that are not negative on any build that stands and has those seats filled which the rule
 	// needs. Tests hold the rule to them; the planner leaves out early by them what Check would fail.
 	Bounds []Sum
