@@ -96,10 +96,8 @@ func (p *Problem) prepare(rules []*rule.Rule) {
 	p.purse = p.dearest()
 	p.fit = make([]set, len(p.cols))
 	for _, r := range kept {
-		if r.Purse != nil {
-			if most, limited := r.Purse(p.ask.Needs); limited {
-				p.purse, p.paid = min(p.purse, int64(most)-p.fixed), true
-			}
+		if left, limited := p.left(r); limited {
+			p.purse, p.paid = min(p.purse, left), true
 		}
 		for _, t := range p.totals(r) {
 			p.add(t)

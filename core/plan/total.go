@@ -67,11 +67,20 @@ func (p *Problem) newTotal(r *rule.Rule, sum *rule.Sum, nth int, cols []int) *to
 	return t
 }
 
+// left is what a rule that limits what everything bought may cost leaves the open seats; false where it sets no limit, or is no such rule.
+func (p *Problem) left(r *rule.Rule) (room int64, limited bool) {
+	if r.Purse == nil {
+		return 0, false
+	}
+	most, limited := r.Purse(p.ask.Needs)
+	return int64(most) - p.fixed, limited
+}
+
 // newPrices is the sum of a rule that limits what everything bought may cost: every option takes its price.
 func (p *Problem) newPrices(r *rule.Rule) *total {
 	t := &total{rule: r, net: make([][]int64, len(p.cols)), base: lavish / 4}
-	if most, limited := r.Purse(p.ask.Needs); limited {
-		t.base = int64(most) - p.fixed
+	if left, limited := p.left(r); limited {
+		t.base = left
 	}
 	for c, col := range p.cols {
 		t.net[c] = make([]int64, len(col.options))

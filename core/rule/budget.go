@@ -17,7 +17,7 @@ The customer names a sum that includes tax; the brief has it taken off, so that 
 	cheaper parts past what is enough first, then a smaller need, then more money.`,
 	Source: "arithmetic",
 	Reads:  everySeat,
-	Purse:  func(n *brief.Needs) (most unit.Money, asked bool) { return n.Budget, n.Budget != 0 },
+	Purse:  func(n *brief.Needs) (most unit.Money, limited bool) { return n.Budget, n.Budget != 0 },
 	Check: func(v *View) []Margin {
 		if v.Needs.Budget == 0 || !v.Filled(build.Case) {
 			return nil
