@@ -76,7 +76,8 @@ func (p *Problem) left(r *rule.Rule) (room int64, limited bool) {
 	return int64(most) - p.fixed, limited
 }
 
-// newPrices is the sum of a rule that limits what everything bought may cost: every option takes its price.
+// newPrices is the sum of a rule that limits what everything bought may cost: every option takes its price. Where it sets
+// no limit there is more than all can cost.
 func (p *Problem) newPrices(r *rule.Rule) *total {
 	t := &total{rule: r, net: make([][]int64, len(p.cols)), base: lavish / 4}
 	if left, limited := p.left(r); limited {

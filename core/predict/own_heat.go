@@ -108,8 +108,9 @@ func (f *Forecast) source(i int) sound.Source {
 // it, dB(A).
 type chamberStep struct{ wideW, slackDBA float64 }
 
-// chamberSteps are tried in turn, the widest first; of a build's own heat those from ownHeat on. Their slack is about twice what was found in
-// builds made at random, where the supply's fan starts or the other chamber becomes the warmer one on the way (TestBetweenSteps).
+// chamberSteps are tried in turn, the widest first; of a build's own heat those from ownHeat on. Their slack is more than what was found in
+// builds made at random, in the wider ones about twice as much, where the supply's fan starts or the other chamber becomes the warmer one on
+// the way (TestBetweenSteps).
 var chamberSteps = [...]chamberStep{{32, 0.05}, {8, 0.02}, {2, 0.008}, {0.25, 0.004}}
 
 const ownHeat = 2
